@@ -1,0 +1,191 @@
+#include "regulator/following.h"
+
+#include <cmath>
+
+#include "regulator/guards.h"
+#include "regulator/moment.h"
+#include "regulator/sleep.h"
+#include "regulator/speed.h"
+
+namespace wellproof {
+namespace {
+
+constexpr double same_speed_hz = 1e-6;
+constexpr double clear_of_ramp_share = 0.8;    // so fast may the speed move, of what the ramps allow
+constexpr double clear_of_limit_share = 0.88;  // of the current limit: over 0.9 the rise is slowed
+constexpr double most_lag_hz = 0.05;           // that the speed may move from sample to sample
+constexpr double clear_of_guard_share = 1.02;  // of a guard's threshold
+constexpr double noise_steps = 2;              // standard deviations of a step between two samples that no ramp clips
+
+/// A first-order filter over a time in which its input went straight from one value to another.
+double filtered_over(double value, double from, double to, double time_constant_s, double duration_s) {
+  if (!(time_constant_s > 0)) {
+    return to;
+  }
+  double const lag = (to - from) / duration_s * time_constant_s;
+  return to - lag + (value - from + lag) * std::exp(-duration_s / time_constant_s);
+}
+
+/// Neither ramp nor limit, floor nor ceiling shape the speed.
+bool free_of_limits(Moment const& now, double speed_hz) {
+  return speed_hz > now.floor_hz() && speed_hz < now.ceiling_hz();
+}
+
+bool nothing_wrong(Moment const& now, RegulatorState const& state) {
+  return signal_good(now) && !outside_trouble(now, state) &&
+         now.measured.current_a < clear_of_limit_share * now.settings.motor_current_limit_a;
+}
+
+/// The load guards look, and what they see is not clear of their thresholds.
+bool guards_matter(Moment const& now, RegulatorState const& state, double speed_hz) {
+  auto then = state;
+  then.speed_hz = speed_hz;
+  if (!load_gate_open(now, then)) {
+    return false;
+  }
+  if (now.logic.guard_where == GuardWhere::near_ceiling) {
+    return true;
+  }
+  Load const seen = load(now, state);
+  double const clear_above = clear_of_guard_share * std::max(seen.dry_below, seen.closed_below);
+  return std::min(seen.measured, seen.filtered) < clear_above;
+}
+
+}  // namespace
+
+std::optional<Following> following(Settings const& settings, Logic const& logic, RegulatorState const& state,
+                                   Measured const& sampled, double noise_pa, double period_s) {
+  Moment const now = moment(settings, logic, sampled, sampled.time_s);
+  bool const quiet = state.powered_up && !state.hand && !state.overcurrent_since_s && !state.dry_since_s &&
+                     !state.closed_since_s && !state.sensor_bad_since_s;
+  if (!quiet || logic.two_contact_switch || !nothing_wrong(now, state)) {
+    return std::nullopt;
+  }
+  Following found;
+  if (logic.long_run_guard) {
+    found.until_time_s = state.running_since_s + settings.long_run_limit_s;
+  }
+  if (state.mode == Mode::easing) {
+    found.ramp_hz_s = -std::max(0.0, settings.sleep_ramp_hz_s);
+    found.integral_hz = state.speed_hz;
+  } else if (state.mode == Mode::holding) {
+    double const gain = gain_hz_pa(now, state);
+    double const wish_hz = state.integral_hz + gain * now.error_pa;
+    double const ramp_hz = period_s * std::min(settings.speed_ramp_up_hz_s, settings.speed_ramp_down_hz_s);
+    double const noise_hz = noise_steps * std::sqrt(2.0) * gain * noise_pa;
+    if (std::abs(wish_hz - state.speed_hz) > same_speed_hz || noise_hz > ramp_hz) {
+      return std::nullopt;
+    }
+    found.gain_hz_pa = gain;
+    found.reset_1_s = settings.regulator_reset_time_s > 0 ? 1 / settings.regulator_reset_time_s : 0;
+    found.integral_hz = state.integral_hz;
+  } else {
+    return std::nullopt;
+  }
+  return passes_over(settings, logic, state, sampled, state.speed_hz) ? std::optional(found) : std::nullopt;
+}
+
+bool passes_over(Settings const& settings, Logic const& logic, RegulatorState const& state, Measured const& measured,
+                 double speed_hz) {
+  Moment const now = moment(settings, logic, measured, measured.time_s);
+  if (now.reading_pa > settings.pressure_stop_above_pa) {
+    return false;
+  }
+  if (state.mode == Mode::easing) {
+    return now.reading_pa >= now.held_pressure_pa() && now.reading_pa > now.wake_pressure_pa() &&
+           speed_hz > off_below_hz(now) && !rises_while_easing(now);
+  }
+  return second_gain_acts(now, speed_hz) == state.second_gain && free_of_limits(now, speed_hz) &&
+         !guards_matter(now, state, speed_hz);
+}
+
+bool keep_slow(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& measured,
+               double speed_hz, double filtered_error_pa) {
+  if (state.mode != Mode::holding) {
+    return true;
+  }
+  Moment const now = moment(settings, logic, measured, measured.time_s);
+  bool const slow = is_slow(now, speed_hz, filtered_error_pa);
+  if (slow && now.time_s - state.slow_since_s.value_or(now.time_s) >= settings.sleep_hold_s) {
+    return false;
+  }
+  keep_timer(state.slow_since_s, slow, now.time_s);
+  return true;
+}
+
+// Each comparison goes one way with pressure and one way with speed, so that the ends of their spans tell for all.
+Outlook outlook(Settings const& settings, Logic const& logic, RegulatorState const& state, Span pressure_pa,
+                Span speed_hz, Span filtered_error_pa) {
+  auto const at = [&](double one_pressure_pa) {
+    // Loads are looked at by follow_on at the end of each step.
+    Measured measured;
+    measured.pressure_pa = one_pressure_pa;
+    measured.current_a = Calm::infinity;
+    measured.power_w = Calm::infinity;
+    return measured;
+  };
+  auto const low = at(pressure_pa.least);
+  auto const high = at(pressure_pa.most);
+  Moment const lowest = moment(settings, logic, low, 0.0);
+  Moment const highest = moment(settings, logic, high, 0.0);
+  Outlook found;
+  found.passes = true;
+  for (auto const& measured : {low, high}) {
+    for (double const one_speed_hz : {speed_hz.least, speed_hz.most}) {
+      found.passes = found.passes && passes_over(settings, logic, state, measured, one_speed_hz);
+    }
+  }
+  // A second gain by the error acts on either side of the target, and not between.
+  bool const both_sides = lowest.error_pa > 0 && highest.error_pa < 0;
+  found.passes = found.passes && !(logic.second_gain == SecondGain::large_error && state.second_gain && both_sides);
+  bool const all = is_slow(lowest, speed_hz.most, filtered_error_pa.most);
+  bool const some = is_slow(highest, speed_hz.least, filtered_error_pa.least);
+  if (all == some) {
+    found.slow = all;
+  }
+  return found;
+}
+
+bool too_fast(double speed_change_hz_s, double period_s) {
+  return std::abs(speed_change_hz_s) * period_s > most_lag_hz;
+}
+
+bool follow_on(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& from,
+               Measured const& to, double from_speed_hz, double to_speed_hz, double period_s) {
+  Moment const now = moment(settings, logic, to, to.time_s);
+  double const duration_s = to.time_s - from.time_s;
+  double const moved_hz = to_speed_hz - from_speed_hz;
+  bool const by_ramp = moved_hz > clear_of_ramp_share * duration_s * settings.speed_ramp_up_hz_s ||
+                       -moved_hz > clear_of_ramp_share * duration_s * settings.speed_ramp_down_hz_s;
+  bool const regulates = state.mode == Mode::holding;
+  if (!nothing_wrong(now, state) || !passes_over(settings, logic, state, to, to_speed_hz) ||
+      (regulates && (by_ramp || too_fast(moved_hz / duration_s, period_s)))) {
+    return false;
+  }
+  if (regulates) {
+    double const from_error_pa = now.error_pa + to.pressure_pa - from.pressure_pa;
+    double const error_pa =
+        filtered_over(state.filtered_error_pa, from_error_pa, now.error_pa, settled_filter_s, duration_s);
+    state.filtered_error_pa = error_pa;
+    keep_timer(state.settled_since_s, is_settled(now, state, 0), now.time_s);
+  }
+  state.filtered_current_a =
+      filtered_over(state.filtered_current_a, from.current_a, to.current_a, logic.current_filter_s, duration_s);
+  state.filtered_power_w =
+      filtered_over(state.filtered_power_w, from.power_w, to.power_w, logic.current_filter_s, duration_s);
+  return true;
+}
+
+void resume_following(Settings const& settings, Logic const& logic, RegulatorState& state, Following const& following,
+                      Measured const& now, double speed_hz, double integral_hz, double next_sample_s, double period_s) {
+  // As if the sample a period before the next one had been the last: so much the next one adds again.
+  double const again_s = now.time_s - (next_sample_s - period_s);
+  double const error_pa = moment(settings, logic, now, now.time_s).error_pa;
+  state.last_time_s = next_sample_s - period_s;
+  state.speed_hz = speed_hz - again_s * following.ramp_hz_s;
+  if (state.mode == Mode::holding) {
+    state.integral_hz = integral_hz - again_s * following.gain_hz_pa * following.reset_1_s * error_pa;
+  }
+}
+
+}  // namespace wellproof

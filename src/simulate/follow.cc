@@ -1,0 +1,171 @@
+#include "simulate/follow.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "regulator/moment.h"
+#include "regulator/sleep.h"
+
+namespace wellproof {
+namespace {
+
+using Noise = Stage::Noise;
+
+constexpr double time_slack_s = 1e-9;
+
+/// The instant at an end of a step.
+struct Instant {
+  Measured measured;  // without noise
+  double element_pa = 0;
+  double speed_hz = 0;
+};
+
+class Follower {
+ public:
+  Follower(Stage& stage, Settings const& settings, Logic const& logic, RegulatorState& state,
+           FollowedStretch const& stretch)
+      : stage_(stage),
+        settings_(settings),
+        logic_(logic),
+        state_(state),
+        stretch_(stretch),
+        settled_before_(state.settled_since_s.has_value()) {}
+
+  Carrier::Outcome go(AfterStep const& after_step) {
+    auto& carrier = stage_.carrier();
+    auto from = now();
+    double limit_s = stretch_.end_s;
+    while (stage_.time_s() < stretch_.end_s - time_slack_s) {
+      auto const before = carrier.moment();
+      double const from_s = stage_.time_s();
+      carrier.count_flips_afresh();
+      if (auto const outcome = carrier.step_towards(limit_s); outcome != Carrier::Outcome::stepped) {
+        return outcome;
+      }
+      auto const to = now();
+      auto after = state_;
+      bool const evenly = sound(to) && stage_.sags_evenly() &&
+                          follow_on(settings_, logic_, after, from.measured, to.measured, from.speed_hz, to.speed_hz,
+                                    stretch_.period_s);
+      auto const other_s = evenly ? first_otherwise_s(from, to, after) : std::nullopt;
+      bool const within = other_s && *other_s < stage_.time_s() - time_slack_s;
+      if (evenly && !within) {
+        state_ = after;
+        after_step(stage_.time_s() - from_s, to.measured);
+        if (other_s || settles()) {
+          break;
+        }
+        stage_.sag();
+        from = now();
+        limit_s = stretch_.end_s;
+        continue;
+      }
+      // Too far: up to the sample that makes a difference, or half the way.
+      double const shorter_s = within ? *other_s - from_s : 0.5 * (stage_.time_s() - from_s);
+      carrier.back_to(before);
+      if (shorter_s < stretch_.period_s - time_slack_s) {
+        break;
+      }
+      limit_s = from_s + shorter_s;
+    }
+    return Carrier::Outcome::stepped;
+  }
+
+ private:
+  Instant now() {
+    return {.measured = stage_.measure(Noise::without, stretch_.next_sample),
+            .element_pa = stage_.element_pressure_pa(),
+            .speed_hz = stage_.carrier().read().speed_hz};
+  }
+
+  /// Where a sensor reads within its span, and the plant turns water that stands to the tee.
+  bool sound(Instant const& instant) const {
+    auto const modes = stage_.carrier().modes();
+    return modes.line_full && !modes.stalled && instant.measured.pressure_pa > 0 &&
+           instant.measured.pressure_pa < settings_.sensor_full_scale_pa;
+  }
+
+  /// Long enough that it may be held instead, which goes by longer steps. One that was settled from the start could
+  /// not.
+  bool settles() const {
+    return !settled_before_ && timer_over(state_.settled_since_s, settled_for_s(settings_), stage_.time_s());
+  }
+
+  static Span span(double one, double other, double reach) {
+    return {std::min(one, other) - reach, std::max(one, other) + reach};
+  }
+
+  /// The first sample of a step on which the controller would do otherwise. The timer on a slow speed is kept in the
+  /// state after the step, up to that sample.
+  std::optional<double> first_otherwise_s(Instant const& from, Instant const& to, RegulatorState& after) const {
+    double const period_s = stretch_.period_s;
+    double const from_s = from.measured.time_s;
+    double const to_s = to.measured.time_s;
+    double const reach_pa = stage_.signal_reach_pa();
+    double const gain_hz_pa = stretch_.following.gain_hz_pa;
+    double const from_error_pa = state_.filtered_error_pa;
+    double const to_error_pa = after.filtered_error_pa;
+    auto const outlook = wellproof::outlook(
+        settings_, logic_, state_, span(from.measured.pressure_pa, to.measured.pressure_pa, reach_pa),
+        span(from.speed_hz, to.speed_hz, gain_hz_pa * reach_pa), span(from_error_pa, to_error_pa, 0));
+    auto sample = static_cast<std::uint64_t>(std::floor((from_s + time_slack_s) / period_s)) + 1;
+    if (outlook.passes && outlook.slow && state_.mode == Mode::holding) {
+      // Nothing to look at but when the timer ends.
+      double const first_s = static_cast<double>(sample) * period_s;
+      if (first_s <= to_s + time_slack_s) {
+        keep_timer(after.slow_since_s, *outlook.slow, first_s);
+      }
+      double const ends_s = after.slow_since_s.value_or(to_s) + settings_.sleep_hold_s;
+      double const over_s = std::max(first_s, std::ceil((ends_s - time_slack_s) / period_s) * period_s);
+      return after.slow_since_s && over_s <= to_s + time_slack_s ? std::optional(over_s) : std::nullopt;
+    }
+    if (outlook.passes && state_.mode != Mode::holding) {
+      return std::nullopt;
+    }
+    for (;; ++sample) {
+      double const at_s = static_cast<double>(sample) * period_s;
+      if (at_s > to_s + time_slack_s) {
+        return std::nullopt;
+      }
+      double const share = (at_s - from_s) / (to_s - from_s);
+      double const element_pa = from.element_pa + share * (to.element_pa - from.element_pa);
+      auto seen = to.measured;
+      seen.time_s = at_s;
+      seen.pressure_pa = stage_.scaled_signal_pa(Noise::with, element_pa, sample);
+      double const even_pa = from.measured.pressure_pa + share * (to.measured.pressure_pa - from.measured.pressure_pa);
+      double const noise_pa = seen.pressure_pa - even_pa;
+      double const speed_hz = from.speed_hz + share * (to.speed_hz - from.speed_hz) - gain_hz_pa * noise_pa;
+      double const error_pa = from_error_pa + share * (to_error_pa - from_error_pa);
+      if (!passes_over(settings_, logic_, state_, seen, speed_hz) ||
+          !keep_slow(settings_, logic_, after, seen, speed_hz, error_pa)) {
+        return at_s;
+      }
+    }
+  }
+
+  Stage& stage_;
+  Settings const& settings_;
+  Logic const& logic_;
+  RegulatorState& state_;
+  FollowedStretch const& stretch_;
+  bool settled_before_;
+};
+
+}  // namespace
+
+Carrier::Outcome follow(Stage& stage, Settings const& settings, Logic const& logic, RegulatorState& state,
+                        FollowedStretch const& stretch, AfterStep const& after_step) {
+  double const began_s = stage.time_s();
+  stage.follow(stretch.following);
+  auto const outcome = Follower(stage, settings, logic, state, stretch).go(after_step);
+  double const integral_hz = stage.carrier().state()[at::integral];
+  stage.let_go();
+  if (stage.time_s() > began_s + time_slack_s) {
+    double const next_sample_s = std::ceil((stage.time_s() - time_slack_s) / stretch.period_s) * stretch.period_s;
+    resume_following(settings, logic, state, stretch.following, stage.measure(Noise::without, stretch.next_sample),
+                     stage.speed_hz(), integral_hz, next_sample_s, stretch.period_s);
+  }
+  return outcome;
+}
+
+}  // namespace wellproof
