@@ -1,0 +1,67 @@
+#include "proof/search.h"
+
+#include <cmath>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include "settings/derive.h"
+#include "unit/proof/open_site.h"
+
+namespace wellproof {
+namespace {
+
+TEST(CompassSearch, ClimbsToTheTopOfAHillOnTheGrid) {
+  auto const hill = [](std::vector<int> const& at) { return -std::pow(at[0] - 11, 2) - 3 * std::pow(at[1] + 5, 2); };
+  auto const found = compass_search(hill, 2, 8, 1000);
+  EXPECT_EQ(found.steps, (std::vector<int>{11, -5}));
+  EXPECT_EQ(found.value, 0);
+}
+
+TEST(CompassSearch, StopsAtTheTriesItHasAndIsNeverWorseThanTheStart) {
+  auto const hill = [](std::vector<int> const& at) { return -std::abs(at[0] - 1000.0); };
+  auto const found = compass_search(hill, 1, 8, 12);
+  EXPECT_EQ(found.tries, 12U);
+  EXPECT_GT(found.value, hill({0}));
+  auto const flat = compass_search([](std::vector<int> const&) { return 1.0; }, 3, 8, 1000);
+  EXPECT_EQ(flat.steps, (std::vector<int>{0, 0, 0}));
+  EXPECT_EQ(flat.tries, 1 + 3 * 2 * 4U);  // 8, 4, 2 and 1 steps each way
+}
+
+TEST(Search, MendsASettingThatWasSpoiledAndSaysWhatItGained) {
+  auto const site = open_site();
+  auto const plants = draw_plants(site, 1, 8);
+  auto start = derive(site, plants, UnitSystem::us).settings;
+  start.sleep_hold_s = 110;  // no house comes to rest within two minutes with it
+  SearchOptions options;
+  options.prove.draws = 8;
+  options.prove.threads = 2;
+  options.prove.insight = false;
+  options.most_tries = 16;
+  each_setting(start, [&](SettingField const& field, double) {
+    if (field.key != "sleep.hold") {
+      options.fixed.emplace_back(field.key);
+    }
+  });
+  auto const proof = prove(site, plants, start, options.prove);
+  auto const found = search_settings(site, plants, start, proof, options);
+  EXPECT_DOUBLE_EQ(found.start_margin, smallest_margin(proof));
+  EXPECT_DOUBLE_EQ(found.found_margin, smallest_margin(found.proof));
+  auto const failed = [](Proof const& of) {
+    std::uint32_t sum = 0;
+    for (auto const& scenario : of.scenarios) {
+      sum += scenario.failed;
+    }
+    return sum;
+  };
+  EXPECT_LT(failed(found.proof), failed(proof));
+  ASSERT_EQ(found.moved.size(), 1U);
+  EXPECT_EQ(found.moved[0].key, "sleep.hold");
+  EXPECT_DOUBLE_EQ(found.moved[0].from, 110);
+  EXPECT_LT(found.moved[0].to, 100);
+  EXPECT_LE(found.tries, 16U);
+  EXPECT_EQ(found.binding.size(), 3U);
+}
+
+}  // namespace
+}  // namespace wellproof
