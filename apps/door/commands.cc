@@ -1,0 +1,212 @@
+#include "door/commands.h"
+
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "contract/nearest.h"
+#include "door/checked.h"
+#include "door/prepared.h"
+#include "door/share.h"
+#include "proof/rounding.h"
+#include "sheet/json.h"
+#include "sheet/layout.h"
+#include "sheet/map_sheet.h"
+#include "sheet/report.h"
+#include "sheet/run_sheet.h"
+#include "sheet/settings_file.h"
+#include "sheet/terminal.h"
+#include "sheet/words.h"
+#include "site/draw.h"
+
+namespace wellproof {
+namespace {
+
+/// Searches from what was derived and takes what is better; what the user has given stays.
+void search_from(Plan& plan, Prepared& ready, ProveOptions const& prove_options) {
+  SearchOptions options{.prove = prove_options, .fixed = {}};
+  options.prove.progress = {};
+  for (auto const& reason : plan.derived.reasons) {
+    if (reason.imposed) {
+      options.fixed.push_back(reason.key);
+    }
+  }
+  plan.search = search_settings(plan.site.site, ready.plants, plan.derived.settings, plan.proof, options);
+  plan.derived.settings = plan.search->settings;
+  plan.proof = plan.search->proof;
+  for (auto const& moved : plan.search->moved) {
+    for (auto& reason : plan.derived.reasons) {
+      if (reason.key == moved.key) {
+        reason.because +=
+            fmt::format(" Moved from {} by the search.", write_quantity(moved.from, moved.dimension, plan.units));
+      }
+    }
+  }
+  ready.derived = plan.derived;
+  plan.map = operating_map(ready.plants, plan.derived.settings);
+  plan.curves = head_curves(ready.plants.front(), plan.derived.settings);
+}
+
+Trace recorded_run(Plant const& plant, Prepared const& ready, Trial const& trial, std::uint64_t noise) {
+  RunOptions options;
+  options.logic = ready.logic;
+  options.windows = trial.windows;
+  options.record = true;
+  options.noise_seed = noise;
+  return run(plant, ready.derived.settings, trial.scenario, options);
+}
+
+}  // namespace
+
+Answer plan_command(Request const& request, Door::Progress const& progress) {
+  if (request.search && request.card) {
+    return refused({{{"request", 0, 0},
+                     "--search",
+                     "a search with a card",
+                     "one of the two: a search moves settings by steps of its own",
+                     ""}});
+  }
+  auto ready = prepared(request);
+  if (!ready) {
+    return refused(ready.error());
+  }
+  Plan plan;
+  plan.site = ready->site;
+  plan.derived = ready->derived;
+  plan.logic = ready->logic;
+  plan.units = request.units;
+  plan.outlook = outlook(ready->plants);
+  plan.map = operating_map(ready->plants, plan.derived.settings);
+  plan.curves = head_curves(ready->plants.front(), plan.derived.settings);
+  ProveOptions options;
+  options.seed = request.seed;
+  options.draws = request.draws;
+  options.threads = request.threads;
+  options.units = request.units;
+  options.logic = ready->logic;
+  options.progress = progress;
+  std::vector<std::vector<Outcome>> made;
+  if (!request.made.empty()) {
+    auto read = read_shares(request.made, request.draws);
+    if (!read) {
+      return refused(read.error());
+    }
+    made = std::move(*read);
+    options.made = &made;
+  }
+  // What to measure is told from all runs, which are not made then.
+  options.stop_when_certain = request.stop_early;
+  options.insight = !request.stop_early;
+  plan.proof = prove(plan.site.site, ready->plants, plan.derived.settings, options);
+  if (request.search) {
+    search_from(plan, *ready, options);
+  }
+  if (ready->drive) {
+    auto const& drive = *ready->drive;
+    options.progress = {};
+    plan.drive = PlanDrive{request.card->file, drive.card, drive.entered,
+                           lost_by_rounding(ready->plants, plan.proof, plan.derived.settings,
+                                            without_rounding(drive.derived, drive.card), options)};
+  }
+
+  Answer answer;
+  answer.exit_code = plan.proof.proven ? exit_code::fine : exit_code::not_proven;
+  answer.out = request.json ? plan_json(plan) : terminal_sheet(plan, request.colour);
+  if (!request.report.empty()) {
+    for (auto const& scenario : plan.proof.scenarios) {
+      auto const* const of = hazard(scenario.name);
+      if (of != nullptr && scenario.worst.draw < ready->plants.size()) {
+        auto const& plant = ready->plants[scenario.worst.draw];
+        auto const trial = of->make(plant, plan.derived.settings);
+        plan.worst_runs.push_back(
+            {scenario.name, recorded_run(plant, *ready, trial, noise_seed(request.seed, scenario.worst.draw))});
+      }
+    }
+    answer.files.emplace_back(request.report, html_report(plan));
+  }
+  if (!request.settings_to.empty()) {
+    answer.files.emplace_back(request.settings_to, settings_file(plan));
+  }
+  return answer;
+}
+
+Answer map_command(Request const& request) {
+  auto const ready = prepared(request);
+  if (!ready) {
+    return refused(ready.error());
+  }
+  auto const map = operating_map(ready->plants, ready->derived.settings);
+  auto const& name = ready->site.site.name;
+  return {exit_code::fine,
+          request.json ? map_json(name, map) : map_sheet(name, map, request.units, request.colour),
+          "",
+          {}};
+}
+
+Answer run_command(Request const& request) {
+  auto const* const of = hazard(request.scenario);
+  if (of == nullptr) {
+    std::vector<std::string_view> names;
+    for (auto const& each : hazards()) {
+      names.push_back(each.name);
+    }
+    return refused({{{"", 0, 0},
+                     "SCENARIO",
+                     "\"" + request.scenario + "\"",
+                     fmt::format("one of {}", fmt::join(names, ", ")),
+                     nearest_word(request.scenario, names)}});
+  }
+  auto const ready = prepared(request);
+  if (!ready) {
+    return refused(ready.error());
+  }
+  Plant const plant = request.draw < ready->plants.size() ? ready->plants[request.draw]
+                                                          : build(draw(ready->site.site, request.seed, request.draw));
+  Trial trial = of->make(plant, ready->derived.settings);
+  JudgedRun judged;
+  judged.site_name = ready->site.site.name;
+  judged.scenario = of->name;
+  judged.title = of->title;
+  judged.says = of->says;
+  judged.seed = request.seed;
+  judged.draw = request.draw;
+  judged.units = request.units;
+  judged.trace = recorded_run(plant, *ready, trial, noise_seed(request.seed, request.draw));
+  judged.criteria = std::move(trial.criteria);
+  for (auto const& criterion : judged.criteria) {
+    judged.verdicts.push_back(judge(judged.trace, criterion));
+  }
+  Answer answer;
+  answer.exit_code = judged.passed() ? exit_code::fine : exit_code::not_proven;
+  answer.out = request.json ? run_json(judged) : run_sheet(judged, request.colour);
+  if (!request.csv.empty()) {
+    answer.files.emplace_back(request.csv, run_csv(judged.trace));
+  }
+  return answer;
+}
+
+Answer check_command(Request const& request) {
+  auto const site = read_site(request.site.text, request.site.file, request.beside);
+  if (!site) {
+    return refused(site.error());
+  }
+  if (request.json) {
+    return {exit_code::fine, checked_json(*site, request.units), "", {}};
+  }
+  auto const& assumptions = site->assumptions;
+  std::string out =
+      fmt::format("{}: nothing wrong; {} {} assumed{}\n", visible(request.site.file), assumptions.size(),
+                  assumptions.size() == 1 ? "quantity is" : "quantities are", assumptions.empty() ? "." : ":");
+  out += assumption_list(assumptions, request.units, Paint(request.colour));
+  return {exit_code::fine, out, "", {}};
+}
+
+Answer scenarios_command(Request const& request) {
+  return {exit_code::fine, scenario_list(hazards(), request.colour), "", {}};
+}
+
+Answer new_command(Request const& request) {
+  return {exit_code::fine, "", "", {{request.starter, starter_site(request.units)}}};
+}
+
+}  // namespace wellproof

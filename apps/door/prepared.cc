@@ -1,0 +1,93 @@
+#include "door/prepared.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "door/imposed.h"
+#include "settings/card_site.h"
+#include "site/draw.h"
+
+namespace wellproof {
+namespace {
+
+/// What a drive does not have is no setting of the plan; its reason says what that leaves.
+void leave_out_lacking(OnCard const& entered, Derived& derived) {
+  for (auto const& lacking : entered.lacking) {
+    auto& keys = derived.not_on_drive;
+    if (std::find(keys.begin(), keys.end(), lacking.key) == keys.end()) {
+      keys.push_back(lacking.key);
+    }
+    for (auto& reason : derived.reasons) {
+      if (reason.key == lacking.key) {
+        reason.feasible = true;
+        reason.because = "The drive has no such setting: " + lacking.unguarded + ".";
+        reason.stands_in_the_way.clear();
+        reason.would_change_it.clear();
+      }
+    }
+  }
+}
+
+/// Derived for the card's logic; anew where the drive takes other bounds than were derived, since guards, fill and
+/// sleep are derived from those.
+Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSystem units, Card const& card) {
+  auto derived = derive(site, plants, units, card.logic);
+  auto const first = derived.settings;
+  auto const entered = on_card(first, card).settings;
+  Bounds const bounds{.target_pa = entered.pressure_target_pa,
+                      .full_scale_pa = entered.sensor_full_scale_pa,
+                      .current_limit_a = entered.motor_current_limit_a,
+                      .floor_hz = entered.speed_floor_hz,
+                      .ceiling_hz = entered.speed_ceiling_hz};
+  if (bounds == bounds_of(first)) {
+    return derived;
+  }
+  derived = derive(site, plants, units, card.logic, bounds);
+  put_bounds(derived.settings, bounds_of(first));
+  return derived;
+}
+
+}  // namespace
+
+Result<Prepared> prepared(Request const& request) {
+  auto site = read_site(request.site.text, request.site.file, request.beside);
+  auto const imposed = read_imposed(request);
+  Findings findings = site ? Findings{} : site.error();
+  if (!imposed) {
+    findings.insert(findings.end(), imposed.error().begin(), imposed.error().end());
+  }
+  std::optional<Card> card;
+  if (request.card) {
+    if (auto const read = read_card(request.card->text, request.card->file)) {
+      card = *read;
+    } else {
+      findings.insert(findings.end(), read.error().begin(), read.error().end());
+    }
+  }
+  if (!findings.empty()) {
+    return tl::unexpected(findings);
+  }
+  Prepared ready;
+  ready.site = std::move(*site);
+  if (card) {
+    put_card_into(ready.site, *card);
+  }
+  ready.plants = draw_plants(ready.site.site, request.seed, request.draws);
+  ready.derived = card ? derived_for(ready.site.site, ready.plants, request.units, *card)
+                       : derive(ready.site.site, ready.plants, request.units);
+  findings = impose(*imposed, ready.derived, request.units);
+  if (!findings.empty()) {
+    return tl::unexpected(findings);
+  }
+  if (card) {
+    auto const wanted = ready.derived.settings;
+    ready.drive = {*card, on_card(wanted, *card), wanted};
+    ready.derived.settings = ready.drive->entered.settings;
+    ready.logic = ready.drive->entered.logic;
+    leave_out_lacking(ready.drive->entered, ready.derived);
+  }
+  ready.logic.two_contact_switch = ready.site.site.control == ControlWay::pressure_switch;
+  return ready;
+}
+
+}  // namespace wellproof

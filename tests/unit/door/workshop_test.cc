@@ -1,0 +1,141 @@
+#include "door/workshop.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <iterator>
+#include <nlohmann/json.hpp>
+#include <string>
+
+namespace wellproof {
+namespace {
+
+using Json = nlohmann::json;
+
+std::string example_site() {
+  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+Json asked(char const* command) {
+  return {{"command", command},
+          {"site", {{"file", "s.toml"}, {"text", example_site()}}},
+          {"options", {{"draws", least_draws}, {"json", true}}}};
+}
+
+Json out(Answer const& answer) {
+  EXPECT_EQ(answer.exit_code, exit_code::fine) << answer.err;
+  return Json::parse(answer.out, nullptr, false);
+}
+
+TEST(Workshop, SharesOfAProofJoinedAreTheProof) {
+  // The plan made at once is the standard, byte for byte.
+  Workshop workshop;
+  Json shares = Json::array();
+  for (unsigned first : {6U, 0U, 3U}) {
+    auto request = asked("share");
+    request["options"]["first"] = first;
+    request["options"]["count"] = first == 6 ? 2U : 3U;
+    shares.push_back(out(workshop.ask(request.dump())));
+    EXPECT_FALSE(shares.back()["worst"]["quiet_house"].get<std::string>().empty());
+  }
+  auto joined = asked("plan");
+  joined["options"]["made"] = shares.dump();
+  auto const of_shares = workshop.ask(joined.dump());
+  auto const at_once = Door().ask(asked("plan").dump());
+  EXPECT_EQ(of_shares.exit_code, at_once.exit_code);
+  EXPECT_EQ(of_shares.out, at_once.out);
+}
+
+TEST(Workshop, SharesThatAreNoneAreFoundOut) {
+  for (char const* const made : {"x", "{}", "[]", "[3]", R"([{"runs": {}}])", R"([{"runs": {"ordinary_morning": 3}}])",
+                                 R"([{"runs": {"ordinary_morning": [[0, true, 1e999, 0, 0, 0, 0, null]]}}])",
+                                 R"([{"runs": {"ordinary_morning": [[9, true, 1, 0, 0, 0, 9, null]]}}])"}) {
+    auto request = asked("plan");
+    request["options"]["made"] = made;
+    auto const answer = Door().ask(request.dump());
+    EXPECT_EQ(answer.exit_code, exit_code::bad_input) << made;
+    EXPECT_FALSE(answer.findings.empty());
+  }
+}
+
+TEST(Workshop, AnotherSettingChangesTheShareAndBackAgain) {
+  Workshop workshop;
+  auto request = asked("share");
+  auto const first = workshop.ask(request.dump()).out;
+  auto other = request;
+  other["options"]["set"] = {"dry_run.amps_below=5.9 A"};
+  EXPECT_NE(workshop.ask(other.dump()).out, first);
+  EXPECT_EQ(workshop.ask(request.dump()).out, first);
+  EXPECT_EQ(Door().ask(request.dump()).out, first) << "what remembers answers as what does not";
+  other["options"]["set"] = {"dry_run.amps_belov=5.9 A"};
+  EXPECT_EQ(workshop.ask(other.dump()).exit_code, exit_code::bad_input);
+}
+
+TEST(Workshop, DerivesWithoutAProof) {
+  auto const derived = out(Workshop().ask(asked("derive").dump()));
+  auto const planned = Json::parse(Door().ask(asked("plan").dump()).out);
+  EXPECT_EQ(derived["settings"], planned["settings"]);
+  EXPECT_TRUE(derived["proof"]["scenarios"].empty());
+}
+
+TEST(Workshop, ALiveRunIsOpenedTurnedAndTold) {
+  Workshop workshop;
+  auto request = asked("live");
+  request["live"] = {{"do", "go"}, {"seconds", 1}};
+  EXPECT_EQ(workshop.ask(request.dump()).exit_code, exit_code::bad_input) << "nothing is open";
+  request["live"] = {{"do", "open"}};
+  auto const opened = out(workshop.ask(request.dump()));
+  EXPECT_EQ(opened["words"]["mode"], "asleep");
+  EXPECT_GT(opened["scene"]["setting_m"].get<double>(), 0);
+  auto const tell = [&](Json const& live) {
+    return out(workshop.ask(Json{{"command", "live"}, {"live", live}}.dump()));
+  };
+  auto const ran =
+      tell({{"do", "go"}, {"seconds", 60}, {"acts", {{{"act", "outlet"}, {"outlet", 2}, {"value", 0.6}}}}});
+  EXPECT_EQ(ran["words"]["mode"], "holding");
+  EXPECT_GT(ran["now"]["speed_hz"].get<double>(), 20);
+  EXPECT_FALSE(ran["events"].empty());
+  EXPECT_GT(ran["points"].size(), 100U);
+  auto const dragged = tell({{"do", "go"}, {"seconds", 0}, {"acts", {{{"act", "water"}, {"value", 2}}}}});
+  EXPECT_NEAR(dragged["now"]["level_m"].get<double>(), ran["now"]["level_m"].get<double>() + 2, 0.01);
+}
+
+TEST(Workshop, WhatNoLiveRunUnderstandsIsRefused) {
+  Workshop workshop;
+  auto request = asked("live");
+  request["live"] = {{"do", "open"}};
+  out(workshop.ask(request.dump()));
+  for (char const* const live :
+       {R"({"do": "fly"})", R"({"do": "go", "seconds": -1})", R"({"do": "go", "seconds": 1e9})", R"([])", R"({})",
+        R"({"do": "go", "acts": [{"act": "outlet", "outlet": 99, "value": 1}]})", R"({"do": "go", "acts": [3]})",
+        R"({"do": "go", "acts": [{"act": "outlet", "outlet": -1, "value": 1}]})",
+        R"({"do": "go", "acts": [{"act": "moon", "value": 1}]})", R"({"do": "open", "scenario": "none such"})"}) {
+    request["live"] = Json::parse(live);
+    EXPECT_EQ(workshop.ask(request.dump()).exit_code, exit_code::bad_input) << live;
+  }
+}
+
+TEST(Workshop, ACheckedSiteTellsEachQuantityForAForm) {
+  auto const checked = out(Workshop().ask(asked("check").dump()));
+  bool level = false;
+  bool assumed = false;
+  for (auto const& each : checked["quantities"]) {
+    level = level || (each["key"] == "well.static_level" && each["given"] == true && each["unit"] == "ft");
+    assumed = assumed || (each["given"] == false && !each["because"].get<std::string>().empty());
+  }
+  EXPECT_TRUE(level);
+  EXPECT_TRUE(assumed);
+  auto broken = asked("check");
+  broken["site"]["text"] = "[well]\nstatic_levle = \"40 ft\"\n";
+  auto const answer = Json::parse(answer_bytes(Workshop().ask(broken.dump())));
+  ASSERT_TRUE(answer.contains("findings"));
+  bool placed = false;
+  for (auto const& each : answer["findings"]) {
+    placed = placed || (each["line"] == 2 && each["nearest"] == "static_level");
+  }
+  EXPECT_TRUE(placed) << answer["findings"].dump();
+}
+
+}  // namespace
+}  // namespace wellproof
