@@ -157,7 +157,7 @@ class RequestReader {
                                         "threads", "units",    "first",    "count",   "json",       "colour",
                                         "search",  "symptoms", "prior",    "answers", "stop_early", "card"};
     for (auto const& [key, member] : option_texts) {
-      known.push_back(key);
+      known.emplace_back(key);
     }
     for (auto const& [key, value] : of.items()) {
       bool found = false;
