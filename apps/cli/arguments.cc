@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include "cli/units_option.h"
 #include "contract/nearest.h"
 
 namespace wellproof {
@@ -61,16 +62,7 @@ class Words {
   void everywhere(CLI::App& app) {
     app.set_help_flag("-h,--help", "Say what the command takes");
     app.set_version_flag("--version", std::string("wellproof ") + WP_VERSION, "Say which version this is");
-    app.add_option_function<std::string>(
-           "--units",
-           [this](std::string const& word) {
-             if (word != "us" && word != "metric") {
-               throw CLI::ValidationError("--units", "found \"" + word + "\"; expected us or metric");
-             }
-             into_.request.units = word == "us" ? UnitSystem::us : UnitSystem::metric;
-           },
-           "Units to show: us or metric")
-        ->option_text("us|metric  [us]");
+    add_units(app, into_.request.units);
   }
 
   void site(CLI::App& app) {

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include "cli/units_option.h"
 #include "contract/nearest.h"
 
 namespace wellproof {
@@ -42,18 +43,7 @@ class BookWords {
     app.get_formatter()->column_width(30);
   }
 
-  void units(CLI::App& app) {
-    app.add_option_function<std::string>(
-           "--units",
-           [this](std::string const& word) {
-             if (word != "us" && word != "metric") {
-               throw CLI::ValidationError("--units", "found \"" + word + "\"; expected us or metric");
-             }
-             into_.request.units = word == "us" ? UnitSystem::us : UnitSystem::metric;
-           },
-           "Units to show: us or metric")
-        ->option_text("us|metric  [us]");
-  }
+  void units(CLI::App& app) { add_units(app, into_.request.units); }
 
   void add(CLI::App& app) {
     app.add_option("SITE.toml", into_.site_path, "Site file")->required()->option_text(" ");

@@ -2,6 +2,23 @@
 #include "proof/hazard_makers.h"
 
 namespace wellproof {
+namespace {
+
+/// Water runs out of a break and nobody is there to see it.
+Trial runs_away(Plant const& plant, Settings const& settings, char const* name, std::size_t outlet, double opening) {
+  double const duration_s = 10 * minute_s + 1.2 * settings.long_run_limit_s;
+  TrialDraft d(plant, settings, name, duration_s);
+  d.asleep_at_target()
+      .draw(outlet, opening, 2 * minute_s, duration_s)
+      .stops_within(2 * minute_s, 1.1 * settings.long_run_limit_s,
+                    {StopCause::long_run, StopCause::dry_run, StopCause::closed_discharge},
+                    "stops when the water runs away")
+      .loses_at_most(2 * minute_s, plant.site.limits.water_loss_m3)
+      .harms_nothing();
+  return d.done();
+}
+
+}  // namespace
 
 Trial shut_while_running(Plant const& plant, Settings const& settings) {
   TrialDraft d(plant, settings, "shut_while_running", 10 * minute_s);
@@ -32,16 +49,7 @@ Trial shut_before_sensor(Plant const& plant, Settings const& settings) {
 }
 
 Trial burst_line(Plant const& plant, Settings const& settings) {
-  double const duration_s = 10 * minute_s + 1.2 * settings.long_run_limit_s;
-  TrialDraft d(plant, settings, "burst_line", duration_s);
-  d.asleep_at_target()
-      .draw(outlet::burst, 1, 2 * minute_s, duration_s)
-      .stops_within(2 * minute_s, 1.1 * settings.long_run_limit_s,
-                    {StopCause::long_run, StopCause::dry_run, StopCause::closed_discharge},
-                    "stops when the water runs away")
-      .loses_at_most(2 * minute_s, plant.site.limits.water_loss_m3)
-      .harms_nothing();
-  return d.done();
+  return runs_away(plant, settings, "burst_line", outlet::burst, 1);
 }
 
 Trial first_start(Plant const& plant, Settings const& settings) {
@@ -70,16 +78,7 @@ Trial valve_partly_closed(Plant const& plant, Settings const& settings) {
 }
 
 Trial burst_far(Plant const& plant, Settings const& settings) {
-  double const duration_s = 10 * minute_s + 1.2 * settings.long_run_limit_s;
-  TrialDraft d(plant, settings, "burst_far", duration_s);
-  d.asleep_at_target()
-      .draw(outlet::house, 0.35, 2 * minute_s, duration_s)
-      .stops_within(2 * minute_s, 1.1 * settings.long_run_limit_s,
-                    {StopCause::long_run, StopCause::dry_run, StopCause::closed_discharge},
-                    "stops when the water runs away")
-      .loses_at_most(2 * minute_s, plant.site.limits.water_loss_m3)
-      .harms_nothing();
-  return d.done();
+  return runs_away(plant, settings, "burst_far", outlet::house, 0.35);
 }
 
 Trial burst_at_well(Plant const& plant, Settings const& settings) {

@@ -1,0 +1,14 @@
+#pragma once
+// The option that every command has: in which units it shows its figures.
+#include "quantity/dimension.h"
+
+namespace CLI {
+class App;
+}
+
+namespace wellproof {
+
+/// Adds --units us|metric; any other word is a mistake of the command line.
+void add_units(CLI::App& app, UnitSystem& into);
+
+}  // namespace wellproof
