@@ -2,7 +2,7 @@
 // The option that every command has: in which units it shows its figures.
 #include "quantity/dimension.h"
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library calls itself so
 class App;
 }
 
