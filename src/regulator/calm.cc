@@ -138,12 +138,18 @@ bool held_at_limit(Moment const& now, RegulatorState const& state, Cells& cells)
   return at_ceiling || at_floor;
 }
 
-// Sleep is looked for at and under the sleep speed.
-void split_sleep(Moment const& now, RegulatorState const& state, Cells& cells) {
-  if (may_sleep_at(now, state.speed_hz)) {
-    cells.split_reading(now.held_pressure_pa());
+// Sleep is looked for at and under the sleep speed. A filter stays between what it shows and what it is given: false if
+// these are not on the same side of what it is compared with.
+bool split_sleep(Moment const& now, RegulatorState const& state, Cells& cells) {
+  bool const may_sleep = may_sleep_at(now, state.speed_hz);
+  if (may_sleep_at(now, state.filtered_speed_hz) != may_sleep) {
+    return false;
+  }
+  if (may_sleep) {
+    cells.split_reading(now.settings.pressure_target_pa - back_share * now.settings.sleep_band_pa);
     cells.end(state.slow_since_s, now.settings.sleep_hold_s);
   }
+  return !may_sleep || is_back(now, now.error_pa) == is_back(now, state.filtered_error_pa);
 }
 
 bool near(double speed_hz, double goal_hz) {
@@ -155,7 +161,9 @@ Calm::Kind kind_while_holding(Moment const& now, RegulatorState const& state, Ce
     cells.pressure.split(now.settings.pressure_target_pa - cells.trim_pa);
     return near(state.speed_hz, now.ceiling_hz()) ? Calm::Kind::steady : Calm::Kind::none;
   }
-  split_sleep(now, state, cells);
+  if (!split_sleep(now, state, cells)) {
+    return Calm::Kind::none;
+  }
   if (now.logic.second_gain == SecondGain::large_error) {
     cells.split_reading(now.settings.pressure_target_pa - now.logic.second_gain_error_pa);
     cells.split_reading(now.settings.pressure_target_pa + now.logic.second_gain_error_pa);
@@ -273,11 +281,14 @@ Calm calm(Settings const& settings, Logic const& logic, RegulatorState const& st
   return found;
 }
 
-void resume(RegulatorState& state, Measured const& measured, double speed_hz) {
+void resume(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& measured,
+            double speed_hz) {
   state.integral_hz += speed_hz - state.speed_hz;
   state.speed_hz = speed_hz;
   state.filtered_current_a = measured.current_a;
   state.filtered_power_w = measured.power_w;
+  state.filtered_speed_hz = speed_hz;
+  state.filtered_error_pa = moment(settings, logic, measured, measured.time_s).error_pa;
   state.last_time_s = measured.time_s;
 }
 

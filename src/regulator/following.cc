@@ -82,30 +82,31 @@ std::optional<Following> following(Settings const& settings, Logic const& logic,
   } else {
     return std::nullopt;
   }
-  return passes_over(settings, logic, state, sampled, state.speed_hz) ? std::optional(found) : std::nullopt;
+  bool const passes = passes_over(settings, logic, state, sampled, state.speed_hz, state.filtered_error_pa);
+  return passes ? std::optional(found) : std::nullopt;
 }
 
 bool passes_over(Settings const& settings, Logic const& logic, RegulatorState const& state, Measured const& measured,
-                 double speed_hz) {
+                 double speed_hz, double filtered_error_pa) {
   Moment const now = moment(settings, logic, measured, measured.time_s);
   if (now.reading_pa > settings.pressure_stop_above_pa) {
     return false;
   }
   if (state.mode == Mode::easing) {
-    return now.reading_pa >= now.held_pressure_pa() && now.reading_pa > now.wake_pressure_pa() &&
-           speed_hz > off_below_hz(now) && !rises_while_easing(now);
+    return !falls_while_easing(now, filtered_error_pa) && !rises_while_easing(now, filtered_error_pa) &&
+           speed_hz > off_below_hz(now);
   }
   return second_gain_acts(now, speed_hz) == state.second_gain && free_of_limits(now, speed_hz) &&
          !guards_matter(now, state, speed_hz);
 }
 
 bool keep_slow(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& measured,
-               double speed_hz, double filtered_error_pa) {
+               double filtered_speed_hz, double filtered_error_pa) {
   if (state.mode != Mode::holding) {
     return true;
   }
   Moment const now = moment(settings, logic, measured, measured.time_s);
-  bool const slow = is_slow(now, speed_hz, filtered_error_pa);
+  bool const slow = is_slow(now, filtered_speed_hz, filtered_error_pa);
   if (slow && now.time_s - state.slow_since_s.value_or(now.time_s) >= settings.sleep_hold_s) {
     return false;
   }
@@ -113,9 +114,9 @@ bool keep_slow(Settings const& settings, Logic const& logic, RegulatorState& sta
   return true;
 }
 
-// Each comparison goes one way with pressure and one way with speed, so that the ends of their spans tell for all.
+// Each comparison is of one value, and goes one way with it: the ends of the spans tell for all.
 Outlook outlook(Settings const& settings, Logic const& logic, RegulatorState const& state, Span pressure_pa,
-                Span speed_hz, Span filtered_error_pa) {
+                Span speed_hz, Span filtered_speed_hz, Span filtered_error_pa) {
   auto const at = [&](double one_pressure_pa) {
     // Loads are looked at by follow_on at the end of each step.
     Measured measured;
@@ -130,16 +131,15 @@ Outlook outlook(Settings const& settings, Logic const& logic, RegulatorState con
   Moment const highest = moment(settings, logic, high, 0.0);
   Outlook found;
   found.passes = true;
-  for (auto const& measured : {low, high}) {
-    for (double const one_speed_hz : {speed_hz.least, speed_hz.most}) {
-      found.passes = found.passes && passes_over(settings, logic, state, measured, one_speed_hz);
-    }
+  for (double const one_speed_hz : {speed_hz.least, speed_hz.most}) {
+    found.passes = found.passes && passes_over(settings, logic, state, low, one_speed_hz, filtered_error_pa.most) &&
+                   passes_over(settings, logic, state, high, one_speed_hz, filtered_error_pa.least);
   }
   // A second gain by the error acts on either side of the target, and not between.
   bool const both_sides = lowest.error_pa > 0 && highest.error_pa < 0;
   found.passes = found.passes && !(logic.second_gain == SecondGain::large_error && state.second_gain && both_sides);
-  bool const all = is_slow(lowest, speed_hz.most, filtered_error_pa.most);
-  bool const some = is_slow(highest, speed_hz.least, filtered_error_pa.least);
+  bool const all = is_slow(lowest, filtered_speed_hz.most, filtered_error_pa.most);
+  bool const some = is_slow(highest, filtered_speed_hz.least, filtered_error_pa.least);
   if (all == some) {
     found.slow = all;
   }
@@ -158,15 +158,17 @@ bool follow_on(Settings const& settings, Logic const& logic, RegulatorState& sta
   bool const by_ramp = moved_hz > clear_of_ramp_share * duration_s * settings.speed_ramp_up_hz_s ||
                        -moved_hz > clear_of_ramp_share * duration_s * settings.speed_ramp_down_hz_s;
   bool const regulates = state.mode == Mode::holding;
-  if (!nothing_wrong(now, state) || !passes_over(settings, logic, state, to, to_speed_hz) ||
+  double const from_error_pa = now.error_pa + to.pressure_pa - from.pressure_pa;
+  double const error_pa =
+      filtered_over(state.filtered_error_pa, from_error_pa, now.error_pa, error_filter_s(state.mode), duration_s);
+  if (!nothing_wrong(now, state) || !passes_over(settings, logic, state, to, to_speed_hz, error_pa) ||
       (regulates && (by_ramp || too_fast(moved_hz / duration_s, period_s)))) {
     return false;
   }
+  state.filtered_error_pa = error_pa;
   if (regulates) {
-    double const from_error_pa = now.error_pa + to.pressure_pa - from.pressure_pa;
-    double const error_pa =
-        filtered_over(state.filtered_error_pa, from_error_pa, now.error_pa, settled_filter_s, duration_s);
-    state.filtered_error_pa = error_pa;
+    state.filtered_speed_hz =
+        filtered_over(state.filtered_speed_hz, from_speed_hz, to_speed_hz, settled_filter_s, duration_s);
     keep_timer(state.settled_since_s, is_settled(now, state, 0), now.time_s);
   }
   state.filtered_current_a =

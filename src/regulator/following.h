@@ -24,15 +24,15 @@ struct Following {
 std::optional<Following> following(Settings const& settings, Logic const& logic, RegulatorState const& state,
                                    Measured const& sampled, double noise_pa, double period_s);
 
-/// Whether a sample on these values, with this speed, would go on evenly: no comparison comes out otherwise. The timer
-/// on a slow speed is not looked at: it starts and ends on the way (keep_slow).
+/// Whether a sample on these values, with this speed and this error filtered, would go on evenly: no comparison comes
+/// out otherwise. The timer on a slow speed is not looked at: it starts and ends on the way (keep_slow).
 bool passes_over(Settings const& settings, Logic const& logic, RegulatorState const& state, Measured const& measured,
-                 double speed_hz);
+                 double speed_hz, double filtered_error_pa);
 
 /// The timer on a slow speed as a sample leaves it that is passed over. False if it is over at that sample, which must
 /// then be computed; the timer is left as it was.
 bool keep_slow(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& measured,
-               double speed_hz, double filtered_error_pa);
+               double filtered_speed_hz, double filtered_error_pa);
 
 /// Ends of what a value goes through.
 struct Span {
@@ -46,10 +46,10 @@ struct Outlook {
   std::optional<bool> slow{};  // empty: it depends
 };
 Outlook outlook(Settings const& settings, Logic const& logic, RegulatorState const& state, Span pressure_pa,
-                Span speed_hz, Span filtered_error_pa);
+                Span speed_hz, Span filtered_speed_hz, Span filtered_error_pa);
 
-/// One step of the plant is over. Filters are carried along; false, and the state as it was, if at the end of the step,
-/// noise apart, the controller would not go on evenly.
+/// One step of the plant is over. Filters are carried along, on what they showed and on values without noise; false,
+/// and the state as it was, if at the end of the step, noise apart, the controller would not go on evenly.
 /// @param from, to without noise
 bool follow_on(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& from,
                Measured const& to, double from_speed_hz, double to_speed_hz, double period_s);

@@ -15,13 +15,6 @@ bool contact_forbids(Moment const& now) {
   return false;
 }
 
-// First order, stepped backward: no step is too long for it.
-double filtered(double before, double measured, double step_time_s, double time_constant_s) {
-  double const span_s = step_time_s + std::max(0.0, time_constant_s);
-  double const share = span_s > 0 ? step_time_s / span_s : 1.0;
-  return before * (1 - share) + measured * share;
-}
-
 }  // namespace
 
 bool signal_good(Moment const& now) {

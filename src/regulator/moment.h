@@ -21,7 +21,6 @@ struct Moment {
   double floor_hz() const { return std::min(settings.speed_floor_hz, settings.speed_ceiling_hz); }
   double ceiling_hz() const { return settings.speed_ceiling_hz; }
   double wake_pressure_pa() const { return settings.pressure_target_pa - settings.pressure_wake_drop_pa; }
-  double held_pressure_pa() const { return settings.pressure_target_pa - settings.sleep_band_pa; }
 };
 
 /// The moment of a sample that follows one at last_time_s (none before the first).
@@ -40,6 +39,14 @@ inline void keep_timer(std::optional<double>& since_s, bool condition, double ti
   } else if (!since_s) {
     since_s = time_s;
   }
+}
+
+/// A filter of first order, stepped backward: no step is too long for it, and behind an input that goes evenly it lags
+/// by its time constant.
+inline double filtered(double before, double measured, double step_time_s, double time_constant_s) {
+  double const span_s = step_time_s + std::max(0.0, time_constant_s);
+  double const share = span_s > 0 ? step_time_s / span_s : 1.0;
+  return before * (1 - share) + measured * share;
 }
 
 inline bool timer_over(std::optional<double> const& since_s, double delay_s, double time_s) {

@@ -54,6 +54,7 @@ void begin_run(Moment const& now, RegulatorState& state) {
 // has no sleep speed starts from where it last went to sleep. Already turning, it goes on at the speed it has.
 void begin_holding(Moment const& now, RegulatorState& state) {
   enter(now, state, Mode::holding);
+  state.filtered_speed_hz = state.speed_hz;
   state.filtered_error_pa = now.error_pa;
   state.second_gain = second_gain_acts(now, state.speed_hz);
   double const start_hz =
@@ -128,21 +129,21 @@ Happening fill(Moment const& now, RegulatorState& state) {
   return std::nullopt;
 }
 
-// Slow for long enough with the pressure held, nobody is thought to draw. Held means not below the band: when the last
-// tap closes the pressure stays above the target for good, and that is held as well. After a ramp that was given up the
+// Slow for long enough with the pressure back, nobody is thought to draw. Back means not much below the target: when
+// the last tap closes the pressure stays above it for good, and that counts as well. After a ramp that was given up the
 // pressure has to come back first: on its way there the regulator passes slow speeds, and would try to sleep under a
 // steady draw again and again. A drive that nudges does try again and again, each time after the hold time.
 Happening hold(Moment const& now, RegulatorState& state) {
   state.speed_hz = held_speed_hz(now, state);
-  state.filtered_error_pa +=
-      (now.error_pa - state.filtered_error_pa) * std::min(1.0, now.step_time_s / settled_filter_s);
+  filter_error(now, state);
+  filter_speed(now, state);
   double const unmet_hz = state.speed_hz - state.integral_hz - gain_hz_pa(now, state) * now.error_pa;
   keep_timer(state.settled_since_s, is_settled(now, state, unmet_hz), now.time_s);
-  bool const slow = is_slow(now, state.speed_hz, state.filtered_error_pa);
+  bool const slow = is_slow(now, state.filtered_speed_hz, state.filtered_error_pa);
   keep_timer(state.slow_since_s, slow, now.time_s);
   if (timer_over(state.slow_since_s, now.settings.sleep_hold_s, now.time_s)) {
     enter(now, state, Mode::easing);
-    state.eased_from_hz = state.speed_hz;
+    state.eased_from_hz = state.filtered_speed_hz;
     return RegulatorEvent{Kind::mode, Mode::easing, std::nullopt};
   }
   return std::nullopt;
@@ -156,12 +157,13 @@ Happening fall_asleep(Moment const& now, RegulatorState& state) {
 }
 
 Happening ease(Moment const& now, RegulatorState& state) {
-  if (now.reading_pa < now.held_pressure_pa() || now.reading_pa <= now.wake_pressure_pa()) {
+  filter_error(now, state);
+  if (falls_while_easing(now, state.filtered_error_pa)) {
     begin_holding(now, state);
     state.integral_hz = std::max(state.integral_hz, state.eased_from_hz);  // somebody draws: back to where it held
     return RegulatorEvent{Kind::gave_up_sleep, Mode::holding, std::nullopt};
   }
-  double const ramp_hz_s = rises_while_easing(now)
+  double const ramp_hz_s = rises_while_easing(now, state.filtered_error_pa)
                                ? std::max(now.settings.sleep_ramp_hz_s, now.settings.speed_ramp_down_hz_s)
                                : now.settings.sleep_ramp_hz_s;
   state.speed_hz -= std::max(0.0, ramp_hz_s) * now.step_time_s;

@@ -93,6 +93,13 @@ enum class StopCause {
   high_pressure,
 };
 
+/// Every cause, in the order of the reports.
+inline constexpr StopCause all_stop_kinds[] = {
+    StopCause::dry_run,      StopCause::closed_discharge, StopCause::long_run,
+    StopCause::over_current, StopCause::low_volts,        StopCause::drive_hot,
+    StopCause::sensor_lost,  StopCause::outside_contact,  StopCause::high_pressure};
+inline constexpr std::size_t stop_kinds = std::size(all_stop_kinds);
+
 std::string_view word(Mode mode);
 std::string_view word(StopCause cause);
 
@@ -132,7 +139,8 @@ struct RegulatorState {
   std::optional<double> sensor_bad_since_s;
   std::optional<double> supply_good_since_s;  // waiting: supply and signal are back
   double eased_from_hz = 0;                   // speed at which the last ramp to sleep began
-  double filtered_error_pa = 0;               // while holding
+  double filtered_speed_hz = 0;               // while holding
+  double filtered_error_pa = 0;               // while holding and easing
   bool second_gain = false;                   // the second gain acts
   std::optional<double> settled_since_s;      // holding: no error to speak of, nothing left for the integral to do
   std::optional<StopCause> cause;             // of the last stop
@@ -182,10 +190,11 @@ struct Calm {
 };
 Calm calm(Settings const& settings, Logic const& logic, RegulatorState const& state, Measured const& measured);
 
-/// After a stretch: the filter has settled on what was measured last (a current that drifts loses the filter's lag,
-/// less than current_filter_s); for a holding stretch the speed is now this, and the integral has moved as far as the
-/// speed. The time of these values becomes the time of the last sample: give the sample time before the next one, or
-/// the next one's own and it finds no time passed. Timers run on untouched.
-void resume(RegulatorState& state, Measured const& measured, double speed_hz);
+/// After a stretch: the filters have settled on what was measured last (what drifts loses its filter's lag); for a
+/// holding stretch the speed is now this, and the integral has moved as far as the speed. The time of these values
+/// becomes the time of the last sample: give the sample time before the next one, or the next one's own and it finds no
+/// time passed. Timers run on untouched.
+void resume(Settings const& settings, Logic const& logic, RegulatorState& state, Measured const& measured,
+            double speed_hz);
 
 }  // namespace wellproof

@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "regulator/sleep.h"
 #include "settings/study.h"
 
 namespace wellproof {
@@ -259,7 +260,9 @@ void derive_sleep(Study& study) {
       return std::numeric_limits<double>::max();  // it never comes to the ramp
     }
     double const short_m3_hz_s = short_of_draw_m3_hz_s(study, plant, drawing_hz, plant.site.demand.least_draw_m3_s);
-    return std::max(short_m3_hz_s, 0.0) / (reserve * band_water_m3(plant, 1));
+    // The filtered error shows the band lost by a time constant late, while the tank goes on feeding the draw.
+    double const lag_m3 = easing_filter_s * plant.site.demand.least_draw_m3_s;
+    return std::max(short_m3_hz_s, 0.0) / (reserve * (band_water_m3(plant, 1) + lag_m3));
   });
   double const by_time_hz_s = (late.high - off_hz) / longest_ease_s;
   double const least_hz_s = std::max({leak_asks.high, by_time_hz_s, ramp_step_hz_s});

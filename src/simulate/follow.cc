@@ -13,6 +13,14 @@ using Noise = Stage::Noise;
 
 constexpr double time_slack_s = 1e-9;
 
+/// What the noise of the samples has made of the filtered error since a time. A filter is linear: this is added to what
+/// it makes of the values without noise, and what was in it before is in there.
+struct FilteredNoise {
+  double error_pa = 0;
+  std::uint64_t next_sample = 0;  // that is to come in
+};
+constexpr double filters_remembered = 8;  // time constants after which a sample is forgotten
+
 /// The instant at an end of a step.
 struct Instant {
   Measured measured;  // without noise
@@ -29,7 +37,8 @@ class Follower {
         logic_(logic),
         state_(state),
         stretch_(stretch),
-        settled_before_(state.settled_since_s.has_value()) {}
+        settled_before_(state.settled_since_s.has_value()),
+        noise_{.error_pa = 0, .next_sample = stretch.next_sample} {}
 
   Carrier::Outcome go(AfterStep const& after_step) {
     auto& carrier = stage_.carrier();
@@ -44,13 +53,15 @@ class Follower {
       }
       auto const to = now();
       auto after = state_;
+      auto noise = noise_;
       bool const evenly = sound(to) && stage_.sags_evenly() &&
                           follow_on(settings_, logic_, after, from.measured, to.measured, from.speed_hz, to.speed_hz,
                                     stretch_.period_s);
-      auto const other_s = evenly ? first_otherwise_s(from, to, after) : std::nullopt;
+      auto const other_s = evenly ? first_otherwise_s(from, to, after, noise) : std::nullopt;
       bool const within = other_s && *other_s < stage_.time_s() - time_slack_s;
       if (evenly && !within) {
         state_ = after;
+        noise_ = noise;
         after_step(stage_.time_s() - from_s, to.measured);
         if (other_s || settles()) {
           break;
@@ -71,7 +82,36 @@ class Follower {
     return Carrier::Outcome::stepped;
   }
 
+  /// Puts into the filters what the noise of the samples passed over has left there.
+  void leave_noise() {
+    double const period_s = stretch_.period_s;
+    auto const next = static_cast<std::uint64_t>(std::ceil((stage_.time_s() - time_slack_s) / period_s));
+    filter_noise_up_to(next, stage_.element_pressure_pa(), noise_);
+    state_.filtered_error_pa += noise_.error_pa;
+    state_.filtered_speed_hz += stretch_.following.gain_hz_pa * noise_.error_pa;
+  }
+
  private:
+  double filter_s() const { return error_filter_s(state_.mode); }
+
+  /// The error that a sample is off by.
+  double noise_error_pa(double element_pa, std::uint64_t sample) const {
+    return stage_.scaled_signal_pa(Noise::without, element_pa, sample) -
+           stage_.scaled_signal_pa(Noise::with, element_pa, sample);
+  }
+
+  /// Lets the samples in that come before this one; those that are forgotten by then are not asked.
+  void filter_noise_up_to(std::uint64_t sample, double element_pa, FilteredNoise& noise) const {
+    auto const remembered = static_cast<std::uint64_t>(filters_remembered * filter_s() / stretch_.period_s);
+    if (sample > noise.next_sample + remembered) {
+      noise = {.error_pa = 0, .next_sample = sample - remembered};
+    }
+    for (; noise.next_sample < sample; ++noise.next_sample) {
+      noise.error_pa =
+          filtered(noise.error_pa, noise_error_pa(element_pa, noise.next_sample), stretch_.period_s, filter_s());
+    }
+  }
+
   Instant now() {
     return {.measured = stage_.measure(Noise::without, stretch_.next_sample),
             .element_pa = stage_.element_pressure_pa(),
@@ -97,7 +137,8 @@ class Follower {
 
   /// The first sample of a step on which the controller would do otherwise. The timer on a slow speed is kept in the
   /// state after the step, up to that sample.
-  std::optional<double> first_otherwise_s(Instant const& from, Instant const& to, RegulatorState& after) const {
+  std::optional<double> first_otherwise_s(Instant const& from, Instant const& to, RegulatorState& after,
+                                          FilteredNoise& noise) const {
     double const period_s = stretch_.period_s;
     double const from_s = from.measured.time_s;
     double const to_s = to.measured.time_s;
@@ -105,9 +146,12 @@ class Follower {
     double const gain_hz_pa = stretch_.following.gain_hz_pa;
     double const from_error_pa = state_.filtered_error_pa;
     double const to_error_pa = after.filtered_error_pa;
+    double const filtered_reach_pa = noise_left_share(filter_s(), period_s) * reach_pa;
     auto const outlook = wellproof::outlook(
         settings_, logic_, state_, span(from.measured.pressure_pa, to.measured.pressure_pa, reach_pa),
-        span(from.speed_hz, to.speed_hz, gain_hz_pa * reach_pa), span(from_error_pa, to_error_pa, 0));
+        span(from.speed_hz, to.speed_hz, gain_hz_pa * reach_pa),
+        span(state_.filtered_speed_hz, after.filtered_speed_hz, gain_hz_pa * filtered_reach_pa),
+        span(from_error_pa, to_error_pa, filtered_reach_pa));
     auto sample = static_cast<std::uint64_t>(std::floor((from_s + time_slack_s) / period_s)) + 1;
     if (outlook.passes && outlook.slow && state_.mode == Mode::holding) {
       // Nothing to look at but when the timer ends.
@@ -122,6 +166,7 @@ class Follower {
     if (outlook.passes && state_.mode != Mode::holding) {
       return std::nullopt;
     }
+    filter_noise_up_to(sample, from.element_pa, noise);
     for (;; ++sample) {
       double const at_s = static_cast<double>(sample) * period_s;
       if (at_s > to_s + time_slack_s) {
@@ -133,13 +178,19 @@ class Follower {
       seen.time_s = at_s;
       seen.pressure_pa = stage_.scaled_signal_pa(Noise::with, element_pa, sample);
       double const even_pa = from.measured.pressure_pa + share * (to.measured.pressure_pa - from.measured.pressure_pa);
-      double const noise_pa = seen.pressure_pa - even_pa;
-      double const speed_hz = from.speed_hz + share * (to.speed_hz - from.speed_hz) - gain_hz_pa * noise_pa;
-      double const error_pa = from_error_pa + share * (to_error_pa - from_error_pa);
-      if (!passes_over(settings_, logic_, state_, seen, speed_hz) ||
-          !keep_slow(settings_, logic_, after, seen, speed_hz, error_pa)) {
+      double const off_pa = even_pa - seen.pressure_pa;
+      auto const then =
+          FilteredNoise{.error_pa = filtered(noise.error_pa, off_pa, period_s, filter_s()), .next_sample = sample + 1};
+      double const speed_hz = from.speed_hz + share * (to.speed_hz - from.speed_hz) + gain_hz_pa * off_pa;
+      double const error_pa = from_error_pa + share * (to_error_pa - from_error_pa) + then.error_pa;
+      double const filtered_speed_hz = state_.filtered_speed_hz +
+                                       share * (after.filtered_speed_hz - state_.filtered_speed_hz) +
+                                       gain_hz_pa * then.error_pa;
+      if (!passes_over(settings_, logic_, state_, seen, speed_hz, error_pa) ||
+          !keep_slow(settings_, logic_, after, seen, filtered_speed_hz, error_pa)) {
         return at_s;
       }
+      noise = then;
     }
   }
 
@@ -149,6 +200,7 @@ class Follower {
   RegulatorState& state_;
   FollowedStretch const& stretch_;
   bool settled_before_;
+  FilteredNoise noise_;
 };
 
 }  // namespace
@@ -157,10 +209,12 @@ Carrier::Outcome follow(Stage& stage, Settings const& settings, Logic const& log
                         FollowedStretch const& stretch, AfterStep const& after_step) {
   double const began_s = stage.time_s();
   stage.follow(stretch.following);
-  auto const outcome = Follower(stage, settings, logic, state, stretch).go(after_step);
+  Follower follower(stage, settings, logic, state, stretch);
+  auto const outcome = follower.go(after_step);
   double const integral_hz = stage.carrier().state()[at::integral];
   stage.let_go();
   if (stage.time_s() > began_s + time_slack_s) {
+    follower.leave_noise();
     double const next_sample_s = std::ceil((stage.time_s() - time_slack_s) / stretch.period_s) * stretch.period_s;
     resume_following(settings, logic, state, stretch.following, stage.measure(Noise::without, stretch.next_sample),
                      stage.speed_hz(), integral_hz, next_sample_s, stretch.period_s);

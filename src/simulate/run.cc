@@ -142,7 +142,7 @@ class Run {
     double const before_hz = stage_.speed_hz();
     auto const outcome = pass(stage_, ahead, after_step());
     if (passed_from(from_s)) {
-      resume(regulator_, stage_.measure(Noise::without, sample_), stage_.speed_hz());
+      resume(settings_, options_.logic, regulator_, stage_.measure(Noise::without, sample_), stage_.speed_hz());
     } else {
       // What it would take to hold may be more than the plant bears, so nothing of the attempt may stay.
       stage_.turn(before_hz);

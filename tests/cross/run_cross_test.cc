@@ -110,7 +110,8 @@ class RunCross : public testing::TestWithParam<char const*> {
     ASSERT_EQ(ours.ending, Ending::finished);
     EXPECT_GT(ours.points.size(), stretch ? 200U : scenario.duration_s / period_s);
     EXPECT_EQ(ours.statistics.stretched_s > 0, stretch);
-    expect_same_events(ours.events, theirs.events, (stretch ? 4 : 1) * period_s + 1e-9);
+    // Slow speed is told by a filter, which creeps past what it is compared with.
+    expect_same_events(ours.events, theirs.events, (stretch ? 5 : 1) * period_s + 1e-9);
     // The very moment at which a line is full sets its pressure, which jumps by a precharge within a second.
     double const jump = scenario.start.line_empty && !stretch ? 30 : 1;
     for (auto const& bound : bounds) {
@@ -119,7 +120,7 @@ class RunCross : public testing::TestWithParam<char const*> {
       EXPECT_LE(apart(bound.figure, ours, theirs, scenario, period_s), most) << bound.name;
     }
     auto const& whole = ours.tallies.front();
-    double const share = stretch ? 6e-4 : 1e-4;
+    double const share = stretch ? 6e-4 : 2e-4;  // asleep a sample later, it has run for a sample more
     auto const expect_total = [&](char const* name, double total_m3, std::size_t place) {
       EXPECT_NEAR(total_m3, theirs.end[place], share * theirs.end[place]) << name;
     };

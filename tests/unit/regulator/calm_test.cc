@@ -54,7 +54,7 @@ Outcome pass(Settings const& settings, Logic const& logic, World const& world, d
       last = next;
     }
     if (k + 1 > first) {
-      resume(state, last, state.speed_hz);
+      resume(settings, logic, state, last, state.speed_hz);
     }
   }
   outcome.speed_hz = state.speed_hz;
@@ -225,7 +225,7 @@ TEST(Calm, AfterAHoldingStretchItGoesOnFromTheNewSpeed) {
   double const speed_hz = Plant::zero_flow_speed_hz(rig.plant.pressure_pa + over_pa);
   rig.measured.current_a = rig.plant.current_a(speed_hz);
   rig.measured.time_s += 1000;
-  resume(rig.state, rig.measured, speed_hz);
+  resume(rig.settings, rig.logic, rig.state, rig.measured, speed_hz);
   rig.next_time_s += 1000;
   rig.forget_extremes();
   rig.run(10);

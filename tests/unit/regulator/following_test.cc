@@ -34,12 +34,14 @@ TEST(Following, WhatIsSaidOfAllSamplesHoldsForEach) {
     state.powered_up = true;
     double const pressure_pa = places.between(0.9, 1.1) * toy::target_pa;
     double const speed_hz = places.between(31, 61);
-    double const error_pa = places.between(-2e4, 2e4);
+    double const error_pa = places.between(-3e4, 3e4);
     double const wide = places.between(0, 1);
     Span const pressures{pressure_pa - 1e4 * wide, pressure_pa + 1e4 * wide};
     Span const speeds{speed_hz - 4 * wide, speed_hz + 4 * wide};
     Span const errors{error_pa - 2e3 * wide, error_pa + 2e3 * wide};
-    auto const all = outlook(settings, logic, state, pressures, speeds, errors);
+    double const filtered_hz = speed_hz + places.between(-2, 2);
+    Span const filtered_speeds{filtered_hz - 2 * wide, filtered_hz + 2 * wide};
+    auto const all = outlook(settings, logic, state, pressures, speeds, filtered_speeds, errors);
     passing += all.passes ? 1 : 0;
     slow += all.slow.value_or(false) ? 1 : 0;
     fast += all.slow.value_or(true) ? 0 : 1;
@@ -47,12 +49,14 @@ TEST(Following, WhatIsSaidOfAllSamplesHoldsForEach) {
       Measured one;
       one.pressure_pa = places.between(pressures.least, pressures.most);
       double const one_hz = places.between(speeds.least, speeds.most);
+      double const one_error_pa = places.between(errors.least, errors.most);
       if (all.passes) {
-        EXPECT_TRUE(passes_over(settings, logic, state, one, one_hz));
+        EXPECT_TRUE(passes_over(settings, logic, state, one, one_hz, one_error_pa));
       }
       if (all.slow) {
         Moment const now = moment(settings, logic, one, 0.0);
-        EXPECT_EQ(is_slow(now, one_hz, places.between(errors.least, errors.most)), *all.slow);
+        double const one_filtered_hz = places.between(filtered_speeds.least, filtered_speeds.most);
+        EXPECT_EQ(is_slow(now, one_filtered_hz, one_error_pa), *all.slow);
       }
     }
   }

@@ -1,6 +1,7 @@
 // Sleep and wake.
 #include <gtest/gtest.h>
 
+#include "regulator/sleep.h"
 #include "unit/regulator/toy.h"
 
 namespace wellproof {
@@ -43,7 +44,7 @@ TEST(Sleep, SpeedMustStayLowWithoutABreak) {
   ASSERT_GT(rig.state.speed_hz, 49.5);
   rig.feed(1.3 * target_pa, 4, 7);
   EXPECT_EQ(rig.state.mode, Mode::holding);
-  rig.feed(1.3 * target_pa, 4, 3);
+  rig.feed(1.3 * target_pa, 4, 1 + 2 * settled_filter_s);  // what is left of the hold, and the filters' lag
   EXPECT_EQ(rig.state.mode, Mode::easing);
 }
 
@@ -107,12 +108,54 @@ TEST(Sleep, AnAbandonedRampGoesOnWithoutABump) {
   abandoned.feed(0.8 * target_pa, 5, 5);
   abandoned.feed(1.3 * target_pa, 4, 11);
   ASSERT_EQ(abandoned.state.mode, Mode::easing);
-  double const before_hz = abandoned.state.speed_hz;
-  abandoned.feed(target_pa - 25e3, 4, 0.1);
+  double before_hz = 0;
+  for (int i = 0; i < 100 && abandoned.state.mode == Mode::easing; ++i) {
+    before_hz = abandoned.state.speed_hz;
+    abandoned.feed(target_pa - 25e3, 4, 0.05);
+  }
   ASSERT_EQ(abandoned.state.mode, Mode::holding);
   EXPECT_EQ(abandoned.count(Kind::gave_up_sleep), 1);
   EXPECT_GE(abandoned.state.speed_hz, before_hz);
   EXPECT_LE(abandoned.state.speed_hz, before_hz + 0.5 + 1e-9);
+}
+
+/// Noise of one sample: this and its opposite in turn, and now and then three times as much, as a sample may be off.
+double noise_pa(int sample, double standard_pa) {
+  double const size = sample % 40 < 2 ? 3 : 1;
+  return (sample % 2 != 0 ? size : -size) * standard_pa;
+}
+
+// Single samples lie below the band and above the sleep speed all the time; the filtered error and speed do not.
+TEST(Sleep, NoiseAsLargeAsHalfTheBandDoesNotKeepItAwake) {
+  Rig rig;
+  rig.feed(0.8 * target_pa, 5, 5);
+  for (int i = 0; i < 600; ++i) {
+    rig.feed(target_pa + noise_pa(i, 0.5 * rig.settings.sleep_band_pa), 4, 0.05);
+    rig.state.integral_hz = rig.settings.sleep_speed_below_hz - 0.3;
+  }
+  EXPECT_EQ(rig.count(Kind::slept), 1);
+  EXPECT_EQ(rig.count(Kind::gave_up_sleep), 0);
+}
+
+// While the tank alone feeds a tap that opens on the way down, the pressure falls below the band by no more than the
+// filter's lag times its fall, and a sample or two.
+TEST(Sleep, ATapThatOpensOnTheWayDownIsNoticedAfterTheFiltersLag) {
+  Rig rig;
+  rig.settings.sleep_ramp_hz_s = 0.01;
+  rig.feed(0.8 * target_pa, 5, 5);
+  while (rig.state.mode != Mode::easing) {
+    rig.feed(target_pa, 4, 0.05);
+    rig.state.integral_hz = rig.settings.sleep_speed_below_hz - 1;
+  }
+  double const fall_pa_s = 12e3;
+  double pressure_pa = target_pa;
+  while (rig.state.mode == Mode::easing && pressure_pa > 0) {
+    pressure_pa -= fall_pa_s * 0.05;
+    rig.feed(pressure_pa, 4, 0.05);
+  }
+  double const lost_pa = target_pa - pressure_pa;
+  EXPECT_GT(lost_pa, rig.settings.sleep_band_pa);
+  EXPECT_LT(lost_pa, rig.settings.sleep_band_pa + fall_pa_s * (easing_filter_s + 0.1));
 }
 
 TEST(Sleep, ItWakesAtTheWakeDropAndNotBefore) {
