@@ -1,7 +1,10 @@
 # The header-only libraries that the core uses. A native build finds them where the system keeps them; a WebAssembly
 # build sees a folder of links to just these, since the system's own include folder would shadow the compiler's.
 add_library(wp_libraries INTERFACE)
-target_compile_definitions(wp_libraries INTERFACE FMT_HEADER_ONLY BOOST_MATH_PROMOTE_DOUBLE_POLICY=false)
+target_link_libraries(wp_libraries INTERFACE wp_same_math)
+target_compile_definitions(wp_libraries INTERFACE FMT_HEADER_ONLY BOOST_MATH_PROMOTE_DOUBLE_POLICY=false
+                           # Sums in lanes round otherwise than sums in line, and not every target has the same lanes.
+                           EIGEN_DONT_VECTORIZE)
 if(EMSCRIPTEN)
   set(inc "${PROJECT_BINARY_DIR}/inc")
   file(MAKE_DIRECTORY "${inc}/eigen3")
