@@ -133,6 +133,7 @@ class Words {
         ->allow_extra_args(false);
     app.add_option("--settings", into_.settings_path, "What is set in the drive (TOML); derived where it says nothing")
         ->option_text("FILE");
+    card(app);
     app.add_option("--prior", request.prior, "A cause's share of calls beforehand; may be repeated")
         ->option_text("CAUSE=SHARE")
         ->allow_extra_args(false);
@@ -283,6 +284,7 @@ Arguments read_arguments(int count, char const* const* words, unsigned processor
       ->required()
       ->option_text(" ");
   with.settings(*fit);
+  with.card(*fit);
   with.chance(*fit, fewer_draws);
   fit->add_option("--threads", request.threads, "Threads to compute with; the answer is the same with any number")
       ->check(CLI::Range(1U, most_threads))

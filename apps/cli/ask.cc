@@ -74,11 +74,12 @@ std::string clock_text() {
 }
 
 int asked_on(Request const& request, Door::Progress const& progress, std::function<void()> const& done) {
-  auto explanation = explanation_of(request, progress);
+  auto explaining = explaining_of(request, progress);
   done();
-  if (!explanation) {
-    return given(refused(explanation.error()), true);
+  if (!explaining) {
+    return given(refused(explaining.error()), true);
   }
+  auto explanation = explaining->explanation;
   Paint const paint(request.colour);
   bool const talks = !request.json;
   auto const say = [&](std::string const& words) {
@@ -87,10 +88,10 @@ int asked_on(Request const& request, Door::Progress const& progress, std::functi
     }
   };
   std::size_t skipped = 0;
-  say(block(history_says(*explanation), "", ""));
-  while (skipped < explanation->explained.questions().size()) {
-    auto const question = explanation->explained.questions()[skipped];
-    say(leading(*explanation, paint) + question_text(*explanation, question) +
+  say(block(history_says(explanation), "", ""));
+  while (skipped < explanation.explained.questions().size()) {
+    auto const question = explanation.explained.questions()[skipped];
+    say(leading(explanation, paint) + question_text(explanation, question) +
         "Answer with a word, or a value with its unit; s skips, q ends: ");
     std::fflush(stdout);
     std::string line;
@@ -106,24 +107,17 @@ int asked_on(Request const& request, Door::Progress const& progress, std::functi
       ++skipped;
       continue;
     }
-    auto const wrong = taken(*explanation, question, line);
+    auto const wrong = taken(explanation, question, line);
     if (!wrong.empty()) {
       put(stderr, wrong + "\n");
       continue;
     }
     skipped = 0;
   }
-  explanation->remedies.clear();
-  Answer answer;
-  answer.out = request.json ? explain_json(*explanation) : leading(*explanation, paint);
-  auto const& first = explanation->explained.ranking().causes.front();
-  if (talks && first.fault < faults().size()) {
-    answer.out += block(std::string(faults()[first.fault].todo), "  do: ", "      ");
-  }
-  if (!request.report.empty()) {
-    answer.files.emplace_back(request.report, explain_report(*explanation));
-  }
-  return given(answer, true);
+  // Only now is it known whose stops a setting should have avoided.
+  explaining->try_settings(explanation);
+  say("\n");
+  return given(explain_answer(explanation, request), true);
 }
 
 }  // namespace wellproof

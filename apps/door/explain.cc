@@ -86,7 +86,13 @@ struct Told {
 Told read_told(Request const& request, Findings& findings) {
   Told told;
   auto const clock = clock_of(request, findings);
-  if (auto history = read_history(request.history.text, request.history.file, clock)) {
+  std::vector<StopLabel> labels;
+  if (request.card) {
+    if (auto const card = read_card(request.card->text, request.card->file)) {
+      labels = card->stops;  // what is wrong with a card is found where the settings are derived
+    }
+  }
+  if (auto history = read_history(request.history.text, request.history.file, clock, labels)) {
     told.history = std::move(*history);
   } else {
     append(findings, history.error());
@@ -118,6 +124,9 @@ std::string settings_words(Request const& request, History const& history) {
   }
   if (request.settings) {
     out += (out.empty() ? "" : "; ") + fmt::format("as in {}", request.settings->file);
+  }
+  if (!request.set.empty()) {
+    out += (out.empty() ? "" : "; ") + fmt::format("{} as given", request.set.size());
   }
   return out.empty() ? "taken as derived for this site" : out + "; the others as derived";
 }
@@ -161,16 +170,25 @@ Result<TypedAnswer> read_answer(std::string const& check_key, std::string const&
                                   nearest_word(answer, words)}});
 }
 
-Result<Explanation> explanation_of(Request const& request, Door::Progress const& progress) {
+Result<Explaining> explaining_of(Request const& request, Door::Progress const& progress) {
   Findings findings;
   auto told = read_told(request, findings);
   Request with = request;
-  with.set = told.history.settings;
-  auto const ready = prepared(with);
+  with.set.insert(with.set.end(), told.history.settings.begin(), told.history.settings.end());
+  auto const imposed = read_imposed(with);
+  auto ready = groundwork(with);
+  if (!imposed) {
+    append(findings, imposed.error());
+  }
   if (!ready) {
     append(findings, ready.error());
+  }
+  if (!ready || !imposed) {
     return tl::unexpected(findings);
   }
+  auto planned = *ready;
+  append(findings, settle(planned, {}, request.units));
+  append(findings, settle(*ready, *imposed, request.units));
   auto const& site = ready->site.site;
   std::optional<SiteReadings> readings;
   if (!request.readings.file.empty()) {
@@ -213,22 +231,30 @@ Result<Explanation> explanation_of(Request const& request, Door::Progress const&
     explanation.notes.push_back(fmt::format("\"{}\": the odds of \"{}\" are taken as {:.0f} times higher beforehand.",
                                             change.said, faults()[fault_place(change.fault)].title, change.factor));
   }
-  auto const plan = derive(site, ready->plants, request.units).settings;
-  explanation.remedies = remedies(explanation.explained, ready->plants, settings, plan, options);
-  return explanation;
+  options.progress = {};
+  return Explaining{std::move(explanation), ready->plants, planned.derived.settings, options};
+}
+
+void Explaining::try_settings(Explanation& other) const {
+  other.remedies = remedies(other.explained, plants, other.settings, plan, options);
+}
+
+Answer explain_answer(Explanation const& explanation, Request const& request) {
+  Answer answer;
+  answer.out = request.json ? explain_json(explanation) : explain_sheet(explanation, request.colour);
+  if (!request.report.empty()) {
+    answer.files.emplace_back(request.report, explain_report(explanation));
+  }
+  return answer;
 }
 
 Answer explain_command(Request const& request, Door::Progress const& progress) {
-  auto const explanation = explanation_of(request, progress);
-  if (!explanation) {
-    return refused(explanation.error());
+  auto explaining = explaining_of(request, progress);
+  if (!explaining) {
+    return refused(explaining.error());
   }
-  Answer answer;
-  answer.out = request.json ? explain_json(*explanation) : explain_sheet(*explanation, request.colour);
-  if (!request.report.empty()) {
-    answer.files.emplace_back(request.report, explain_report(*explanation));
-  }
-  return answer;
+  explaining->try_settings(explaining->explanation);
+  return explain_answer(explaining->explanation, request);
 }
 
 }  // namespace wellproof

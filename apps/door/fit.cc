@@ -1,11 +1,15 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <string_view>
 #include <utility>
 #include <variant>
 
 #include "door/commands.h"
-#include "door/imposed.h"
+#include "door/prepared.h"
 #include "fit/fit_site.h"
+#include "settings/card_site.h"
+#include "settings/on_card.h"
 #include "sheet/site_fit.h"
 #include "sheet/words.h"
 
@@ -44,12 +48,9 @@ Result<Narrowed> narrowed_site(Request const& request, std::vector<SiteKey> keys
   }
 }
 
-double trim_of(std::vector<Imposed> const& imposed) {
-  double trim_pa = 0;
-  for (auto const& one : imposed) {
-    trim_pa = one.key == "sensor.trim" ? std::get<double>(one.value) : trim_pa;
-  }
-  return trim_pa;
+bool given(Derived const& derived, std::string_view key) {
+  return std::any_of(derived.reasons.begin(), derived.reasons.end(),
+                     [&](SettingReason const& one) { return one.imposed && (key.empty() || one.key == key); });
 }
 
 /// The range moved along.
@@ -63,76 +64,115 @@ struct Moved {
   }
 };
 
-/// Settings from the narrower site. The trim found is as good as a sensor that errs by so much less.
-Settings derived_anew(Site site, SiteFit const& fit, Request const& request) {
-  double trim_pa = fit.sensor ? fit.sensor->trim_now_pa : 0;
-  if (fit.sensor && fit.sensor->matters) {
+/// Settings from the narrower site. The trim found is as good as a sensor that errs by so much less; where the drive
+/// has none, what it holds has to allow for the error.
+Settings derived_anew(Site site, SiteFit const& fit, Request const& request, std::optional<Card> const& card) {
+  bool const can_trim = !card || !card->lacking("sensor.trim");
+  double trim_pa = fit.sensor && can_trim ? fit.sensor->trim_now_pa : 0;
+  if (fit.sensor && fit.sensor->matters && can_trim) {
     trim_pa = fit.sensor->trim_pa;
   }
   site.sensor.zero_error_pa = std::visit(Moved{trim_pa}, site.sensor.zero_error_pa);
-  auto settings = derive(site, draw_plants(site, request.seed, request.draws), request.units).settings;
+  auto const plants = draw_plants(site, request.seed, request.draws);
+  auto settings = derived_for(site, plants, request.units, card).settings;
   settings.sensor_trim_pa += trim_pa;
   return settings;
 }
 
-std::vector<SettingChange> changes_between(Settings const& now, Settings const& anew) {
-  constexpr double worth_telling = 0.02;
+constexpr double worth_telling = 0.02;
+
+bool differs(double now, double anew) {
+  return std::abs(anew - now) > worth_telling * std::max(std::abs(now), std::abs(anew));
+}
+
+std::vector<SettingChange> changes_between(Settings const& now, Settings const& anew, UnitSystem units) {
   std::vector<double> values;
   each_setting(anew, [&](SettingField const&, double value) { values.push_back(value); });
   std::vector<SettingChange> changes;
   std::size_t place = 0;
   each_setting(now, [&](SettingField const& field, double value) {
     double const other = values[place++];
-    if (std::abs(other - value) > worth_telling * std::max(std::abs(value), std::abs(other))) {
-      changes.push_back({std::string(field.key), field.dimension, value, other});
+    if (differs(value, other)) {
+      std::string const key(field.key);
+      changes.push_back({.key = key,
+                         .now = value,
+                         .anew = other,
+                         .label = key,
+                         .now_text = setting_text(field, value, units),
+                         .anew_text = setting_text(field, other, units)});
     }
   });
+  return changes;
+}
+
+/// The same in the card's order, as the drive shows it: where it has steps, those tell what differs.
+std::vector<SettingChange> changes_on(Card const& card, OnCard const& now, OnCard const& anew) {
+  std::vector<SettingChange> changes;
+  for (std::size_t i = 0; i < card.entries.size(); ++i) {
+    auto const& entry = card.entries[i];
+    auto const& is = now.entries[i];
+    auto const& would_be = anew.entries[i];
+    bool const told = entry.step || entry.is_choice() || entry.shown != ShownAs::itself;
+    if (is.text != would_be.text && (told || differs(is.entered, would_be.entered))) {
+      changes.push_back({.key = entry.key,
+                         .now = is.entered,
+                         .anew = would_be.entered,
+                         .label = entry.label.empty() ? entry.key : entry.label,
+                         .where = entry.where,
+                         .now_text = is.text,
+                         .anew_text = would_be.text});
+    }
+  }
   return changes;
 }
 
 }  // namespace
 
 Answer fit_command(Request const& request, Door::Progress const& progress) {
-  auto const site = read_site(request.site.text, request.site.file, request.beside);
-  auto const imposed = read_imposed(request);
-  Findings findings = site ? Findings{} : site.error();
-  if (!imposed) {
-    findings.insert(findings.end(), imposed.error().begin(), imposed.error().end());
+  auto const ready = prepared(request);
+  if (!ready) {
+    return refused(ready.error());
   }
-  if (!findings.empty()) {
-    return refused(findings);
-  }
-  auto const readings = read_readings(request.readings.text, request.readings.file, site->site);
+  auto const readings = read_readings(request.readings.text, request.readings.file, ready->site.site);
   if (!readings) {
     return refused(readings.error());
   }
-  auto before = derive(site->site, draw_plants(site->site, request.seed, request.draws), request.units);
-  findings = impose(*imposed, before, request.units);
-  if (!findings.empty()) {
-    return refused(findings);
-  }
+  auto const& before = ready->derived;
   FittedSite fitted;
-  fitted.name = site_name(*site);
+  fitted.name = site_name(ready->site);
   fitted.units = request.units;
-  fitted.given = !imposed->empty();
-  fitted.fit = fit_site(site->site, *readings, trim_of(*imposed));
-  auto const narrowed = narrowed_site(request, narrowed_keys(fitted.fit, request.units), request.readings.file);
+  fitted.given = given(before, "");
+  if (ready->drive) {
+    fitted.card = ready->drive->card;
+  }
+  fitted.fit =
+      fit_site(ready->site.site, *readings, given(before, "sensor.trim") ? before.settings.sensor_trim_pa : 0.0);
+  auto narrowed = narrowed_site(request, narrowed_keys(fitted.fit, request.units), request.readings.file);
   if (!narrowed) {
     return refused(narrowed.error());
   }
   fitted.keys = narrowed->keys;
+  if (fitted.card) {
+    put_card_into(narrowed->site, *fitted.card);
+  }
   auto const& narrower = narrowed->site.site;
   ProveOptions options;
   options.seed = request.seed;
   options.draws = request.draws;
   options.threads = request.threads;
   options.units = request.units;
-  options.logic.two_contact_switch = narrower.control == ControlWay::pressure_switch;
+  options.logic = ready->logic;
   options.progress = progress;
   options.stop_when_certain = true;
   options.insight = false;
   fitted.proof = prove(narrower, draw_plants(narrower, request.seed, request.draws), before.settings, options);
-  fitted.changes = changes_between(before.settings, derived_anew(narrower, fitted.fit, request));
+  if (!fitted.proof.proven) {
+    options.progress = {};
+    fitted.proof_before = prove(ready->site.site, ready->plants, before.settings, options);
+  }
+  auto const anew = derived_anew(narrower, fitted.fit, request, fitted.card);
+  fitted.changes = fitted.card ? changes_on(*fitted.card, ready->drive->entered, on_card(anew, *fitted.card))
+                               : changes_between(before.settings, anew, request.units);
 
   Answer answer;
   if (!request.into.empty()) {

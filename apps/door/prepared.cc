@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "door/imposed.h"
 #include "settings/card_site.h"
 #include "site/draw.h"
 
@@ -28,12 +27,17 @@ void leave_out_lacking(OnCard const& entered, Derived& derived) {
   }
 }
 
-/// Derived for the card's logic; anew where the drive takes other bounds than were derived, since guards, fill and
-/// sleep are derived from those.
-Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSystem units, Card const& card) {
-  auto derived = derive(site, plants, units, card.logic);
+}  // namespace
+
+// Anew where the drive takes other bounds than were derived, since guards, fill and sleep are derived from those.
+Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSystem units,
+                    std::optional<Card> const& card) {
+  if (!card) {
+    return derive(site, plants, units);
+  }
+  auto derived = derive(site, plants, units, card->logic);
   auto const first = derived.settings;
-  auto const entered = on_card(first, card).settings;
+  auto const entered = on_card(first, *card).settings;
   Bounds const bounds{.target_pa = entered.pressure_target_pa,
                       .full_scale_pa = entered.sensor_full_scale_pa,
                       .current_limit_a = entered.motor_current_limit_a,
@@ -42,20 +46,14 @@ Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSyst
   if (bounds == bounds_of(first)) {
     return derived;
   }
-  derived = derive(site, plants, units, card.logic, bounds);
+  derived = derive(site, plants, units, card->logic, bounds);
   put_bounds(derived.settings, bounds_of(first));
   return derived;
 }
 
-}  // namespace
-
-Result<Prepared> prepared(Request const& request) {
+Result<Prepared> groundwork(Request const& request) {
   auto site = read_site(request.site.text, request.site.file, request.beside);
-  auto const imposed = read_imposed(request);
   Findings findings = site ? Findings{} : site.error();
-  if (!imposed) {
-    findings.insert(findings.end(), imposed.error().begin(), imposed.error().end());
-  }
   std::optional<Card> card;
   if (request.card) {
     if (auto const read = read_card(request.card->text, request.card->file)) {
@@ -73,20 +71,43 @@ Result<Prepared> prepared(Request const& request) {
     put_card_into(ready.site, *card);
   }
   ready.plants = draw_plants(ready.site.site, request.seed, request.draws);
-  ready.derived = card ? derived_for(ready.site.site, ready.plants, request.units, *card)
-                       : derive(ready.site.site, ready.plants, request.units);
-  findings = impose(*imposed, ready.derived, request.units);
+  ready.derived = derived_for(ready.site.site, ready.plants, request.units, card);
+  if (card) {
+    ready.drive = Prepared::OnDrive{*card, {}, {}};
+  }
+  return ready;
+}
+
+Findings settle(Prepared& ready, std::vector<Imposed> const& imposed, UnitSystem units) {
+  auto findings = impose(imposed, ready.derived, units);
+  if (!findings.empty()) {
+    return findings;
+  }
+  if (ready.drive) {
+    auto& drive = *ready.drive;
+    drive.derived = ready.derived.settings;
+    drive.entered = on_card(drive.derived, drive.card);
+    ready.derived.settings = drive.entered.settings;
+    ready.logic = drive.entered.logic;
+    leave_out_lacking(drive.entered, ready.derived);
+  }
+  ready.logic.two_contact_switch = ready.site.site.control == ControlWay::pressure_switch;
+  return {};
+}
+
+Result<Prepared> prepared(Request const& request) {
+  auto const imposed = read_imposed(request);
+  auto ready = groundwork(request);
+  Findings findings = ready ? Findings{} : ready.error();
+  if (!imposed) {
+    findings.insert(findings.end(), imposed.error().begin(), imposed.error().end());
+  }
+  if (findings.empty()) {
+    findings = settle(*ready, *imposed, request.units);
+  }
   if (!findings.empty()) {
     return tl::unexpected(findings);
   }
-  if (card) {
-    auto const wanted = ready.derived.settings;
-    ready.drive = {*card, on_card(wanted, *card), wanted};
-    ready.derived.settings = ready.drive->entered.settings;
-    ready.logic = ready.drive->entered.logic;
-    leave_out_lacking(ready.drive->entered, ready.derived);
-  }
-  ready.logic.two_contact_switch = ready.site.site.control == ControlWay::pressure_switch;
   return ready;
 }
 

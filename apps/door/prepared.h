@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "contract/finding.h"
+#include "door/imposed.h"
 #include "door/request.h"
 #include "plant/plant.h"
 #include "regulator/regulator.h"
@@ -27,5 +28,14 @@ struct Prepared {
 };
 
 Result<Prepared> prepared(Request const& request);
+
+/// Settings for the card's controller, before they are rounded to its steps; without a card for a plain one.
+Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSystem units,
+                    std::optional<Card> const& card);
+
+/// The same in two steps, for who tries other settings on one site: what follows from site and card, and the user's
+/// settings put into that, on the drive's steps. The second takes the first's `derived` each time anew.
+Result<Prepared> groundwork(Request const& request);
+Findings settle(Prepared& ready, std::vector<Imposed> const& imposed, UnitSystem units);
 
 }  // namespace wellproof

@@ -1,6 +1,7 @@
 #include "door/workshop.h"
 
 #include <exception>
+#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -43,16 +44,13 @@ Result<Prepared const*> Workshop::at_hand(Request const& request) {
   auto const ground = ground_of(request);
   if (!kept_ || kept_for_ != ground) {
     kept_.reset();
-    Request plain = request;
-    plain.set.clear();
-    plain.settings.reset();
-    auto ready = prepared(plain);
+    auto ready = groundwork(request);
     if (!ready) {
       return tl::unexpected(ready.error());
     }
     kept_ = std::make_unique<Prepared>(std::move(*ready));
     kept_for_ = ground;
-    set_for_.clear();
+    set_for_.reset();
     as_derived_ = kept_->derived;
   }
   auto const wanted = settings_of(request);
@@ -61,14 +59,44 @@ Result<Prepared const*> Workshop::at_hand(Request const& request) {
     if (!imposed) {
       return tl::unexpected(imposed.error());
     }
-    auto derived = as_derived_;
-    if (auto const findings = impose(*imposed, derived, request.units); !findings.empty()) {
+    set_for_.reset();
+    kept_->derived = as_derived_;
+    if (auto const findings = settle(*kept_, *imposed, request.units); !findings.empty()) {
       return tl::unexpected(findings);
     }
-    kept_->derived = std::move(derived);
     set_for_ = wanted;
   }
   return kept_.get();
+}
+
+Answer Workshop::explained(Request request) {
+  auto const typed = std::exchange(request.answers, {});
+  auto const told = request_bytes(request);
+  if (!explaining_ || explained_for_ != told) {
+    explaining_.reset();
+    auto begun = explaining_of(request, progress_);
+    if (!begun) {
+      return refused(begun.error());
+    }
+    explaining_ = std::move(*begun);
+    explained_for_ = told;
+  }
+  auto explanation = explaining_->explanation;
+  for (auto const& each : typed) {
+    auto const sign = each.find('=');
+    auto const answer =
+        read_answer(each.substr(0, sign), sign == std::string::npos ? "" : each.substr(sign + 1), {"--answer", 0, 0});
+    if (!answer) {
+      return refused(answer.error());
+    }
+    if (answer->answer) {
+      explanation.explained.take({answer->check, *answer->answer});
+    } else {
+      explanation.explained.take(answer->check, *answer->show);
+    }
+  }
+  explaining_->try_settings(explanation);
+  return explain_answer(explanation, request);
 }
 
 Answer Workshop::carried_out(std::string_view bytes) {
@@ -76,7 +104,7 @@ Answer Workshop::carried_out(std::string_view bytes) {
   std::string const command = json.is_object() && json.contains("command") && json["command"].is_string()
                                   ? json["command"].get<std::string>()
                                   : "";
-  if (command != "live" && command != "share" && command != "derive") {
+  if (command != "live" && command != "share" && command != "derive" && command != "explain") {
     return door_.ask(bytes);
   }
   std::string live;
@@ -87,6 +115,9 @@ Answer Workshop::carried_out(std::string_view bytes) {
   auto const request = read_request(json.dump());
   if (!request) {
     return refused(request.error());
+  }
+  if (command == "explain") {
+    return explained(*request);
   }
   Prepared const* ready = nullptr;
   if (command != "live" || LiveDesk::wants_site(live)) {
@@ -107,6 +138,9 @@ Answer Workshop::carried_out(std::string_view bytes) {
     plan.units = request->units;
     plan.map = operating_map(ready->plants, plan.derived.settings);
     plan.outlook = outlook(ready->plants);
+    if (ready->drive) {
+      plan.drive = PlanDrive{request->card->file, ready->drive->card, ready->drive->entered, {}};
+    }
     return {exit_code::fine, plan_json(plan), "", {}};
   }
   if (request->first >= request->draws || request->count > request->draws - request->first) {

@@ -54,6 +54,6 @@ struct History {
 /// @param now what the clock says where it is read; what the text says of it wins
 /// @param own words of the drive at hand for our kinds
 Result<History> read_history(std::string_view text, std::string const& file, std::optional<WallClock> now,
-                             std::vector<OwnStopWord> const& own = {});
+                             std::vector<StopLabel> const& own = {});
 
 }  // namespace wellproof

@@ -29,7 +29,7 @@ std::string_view trimmed(std::string_view text) {
 class HistoryReader {
  public:
   HistoryReader(std::string_view text, std::string const& file, std::optional<WallClock> now,
-                std::vector<OwnStopWord> const& own)
+                std::vector<StopLabel> const& own)
       : text_(text), own_(own) {
     history_.file = file;
     history_.now = now;
@@ -219,9 +219,10 @@ class HistoryReader {
     } else {
       time_text = without_number_in_list(line);
     }
+    auto kind = take_label(table_ ? kind_text : time_text, own_);
     auto const told = read_told_time(time_text, history_.now);
     auto const& named = table_ ? kind_text : told ? told->other_words : time_text;
-    auto const kind = stop_kind(named, own_);
+    kind = kind ? kind : stop_kind(named);
     if (!kind) {
       find_fault(place, "stop", table_ ? kind_text : line,
                  "the kind of stop: dry run, closed discharge, long run, too much current, low volts, drive too hot, "
@@ -285,7 +286,7 @@ class HistoryReader {
   }
 
   std::string_view text_;
-  std::vector<OwnStopWord> const& own_;
+  std::vector<StopLabel> const& own_;
   History history_;
   Findings findings_;
   std::optional<HistoryHead> table_;
@@ -295,7 +296,7 @@ class HistoryReader {
 }  // namespace
 
 Result<History> read_history(std::string_view text, std::string const& file, std::optional<WallClock> now,
-                             std::vector<OwnStopWord> const& own) {
+                             std::vector<StopLabel> const& own) {
   return HistoryReader(text, file, now, own).read();
 }
 

@@ -1,5 +1,6 @@
 #include "explain/stop_words.h"
 
+#include <algorithm>
 #include <cctype>
 #include <iterator>
 #include <utility>
@@ -116,6 +117,44 @@ bool holds_words(std::string const& text, std::string const& words) {
   return !words.empty() && (" " + text + " ").find(" " + words + " ") != std::string::npos;
 }
 
+bool is_of_word(char sign) {
+  auto const byte = static_cast<unsigned char>(sign);
+  return std::isalnum(byte) != 0 || byte >= 0x80;
+}
+
+/// Signs of the line from `at` that are the label, whatever stands between its words; 0 if it does not stand there
+/// whole.
+std::size_t label_length(std::string_view line, std::size_t at, std::string_view label) {
+  auto const skip = [](std::string_view text, std::size_t& i) {
+    std::size_t const began = i;
+    while (i < text.size() && !is_of_word(text[i])) {
+      ++i;
+    }
+    return i > began;
+  };
+  std::size_t i = at;
+  std::size_t k = 0;
+  skip(label, k);
+  while (k < label.size()) {
+    if (is_of_word(label[k])) {
+      if (i >= line.size() ||
+          std::tolower(static_cast<unsigned char>(line[i])) != std::tolower(static_cast<unsigned char>(label[k]))) {
+        return 0;
+      }
+      ++i;
+      ++k;
+    } else if (std::size_t next = k; skip(label, next) && next < label.size()) {
+      if (!skip(line, i)) {
+        return 0;
+      }
+      k = next;
+    } else {
+      break;
+    }
+  }
+  return i < line.size() && is_of_word(line[i]) ? 0 : i - at;
+}
+
 }  // namespace
 
 std::string_view says(StopCause kind) {
@@ -141,7 +180,7 @@ std::string plain_words(std::string_view text) {
   return out;
 }
 
-std::optional<StopCause> stop_kind(std::string_view phrase, std::vector<OwnStopWord> const& own) {
+std::optional<StopCause> stop_kind(std::string_view phrase) {
   std::string const text = plain_words(phrase);
   std::size_t longest = 0;
   std::optional<StopCause> found;
@@ -151,12 +190,6 @@ std::optional<StopCause> stop_kind(std::string_view phrase, std::vector<OwnStopW
       found = kind;
     }
   };
-  for (auto const& word : own) {
-    look(plain_words(word.said), word.kind);
-  }
-  if (found) {
-    return found;
-  }
   for (auto const& [words, kind] : phrases) {
     look(std::string(words), kind);
   }
@@ -167,11 +200,29 @@ std::optional<StopCause> stop_kind(std::string_view phrase, std::vector<OwnStopW
   return found;
 }
 
-std::string nearest_stop_word(std::string_view phrase, std::vector<OwnStopWord> const& own) {
+std::optional<StopCause> take_label(std::string& line, std::vector<StopLabel> const& own) {
+  std::size_t from = 0;
+  std::size_t longest = 0;
+  std::optional<StopCause> kind;
+  for (auto const& each : own) {
+    for (std::size_t at = 0; at < line.size(); ++at) {
+      std::size_t const length = at > 0 && is_of_word(line[at - 1]) ? 0 : label_length(line, at, each.label);
+      if (length > longest) {
+        from = at;
+        longest = length;
+        kind = each.kind;
+      }
+    }
+  }
+  std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(from), longest, ' ');
+  return kind;
+}
+
+std::string nearest_stop_word(std::string_view phrase, std::vector<StopLabel> const& own) {
   std::vector<std::string_view> known;
   known.reserve(own.size() + std::size(phrases) + stop_kinds);
   for (auto const& word : own) {
-    known.push_back(word.said);
+    known.push_back(word.label);
   }
   for (auto const& [words, kind] : phrases) {
     known.push_back(words);

@@ -30,6 +30,12 @@ struct CardChoice {
   std::string label;
 };
 
+/// What the drive's list of stops calls one of our kinds of stop.
+struct StopLabel {
+  std::string label;
+  StopCause kind = StopCause::dry_run;
+};
+
 /// One line to enter in the drive. Limits and step are those of what the drive shows, in SI of its unit's dimension.
 struct CardEntry {
   std::string key;                        // ours: "pressure.target"
@@ -53,6 +59,7 @@ struct Card {
   std::string name;
   std::string note;
   std::vector<CardEntry> entries;          // in the order in which the drive shows them
+  std::vector<StopLabel> stops;            // as its list of stops calls them; a kind may have several labels
   std::vector<std::string> lacks;          // keys of ours that the drive does not have, in our order
   Logic logic;                             // as its manual describes it; two_contact_switch is the site's matter
   std::optional<double> sample_rate_hz{};  // how often its controller acts, where the manual says

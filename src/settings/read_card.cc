@@ -1,6 +1,7 @@
 // A card file to a card: names, lines of entries, the controller's logic, with everything that is wrong found at once.
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <map>
 #include <set>
 #include <utility>
@@ -18,7 +19,7 @@ namespace wellproof {
 namespace {
 
 constexpr std::size_t most_entries = 200;
-constexpr std::array<std::string_view, 3> tables{"card", "logic", "entry"};
+constexpr std::array<std::string_view, 4> tables{"card", "logic", "stops", "entry"};
 constexpr std::array<std::string_view, 3> card_keys{"name", "note", "lacks"};
 
 std::vector<std::string_view> known_keys() {
@@ -56,6 +57,8 @@ class CardReader {
         card_table(node);
       } else if (node.key == "logic" && node.kind == Node::Kind::table) {
         read_card_logic(node, card_, told_);
+      } else if (node.key == "stops" && node.kind == Node::Kind::table) {
+        stops(node);
       } else if (node.key == "entry" && node.kind == Node::Kind::array) {
         entries(node);
       } else if (std::find(tables.begin(), tables.end(), node.key) != tables.end()) {
@@ -108,6 +111,44 @@ class CardReader {
         lacks_at_.push_back(told_.at(node));
       }
     }
+  }
+
+  void stops(Node const& table) {
+    std::vector<std::string_view> known;
+    for (auto const kind : all_stop_kinds) {
+      known.push_back(word(kind));
+    }
+    for (auto const& node : table.items) {
+      auto const kind = std::find(known.begin(), known.end(), node.key);
+      if (kind == known.end()) {
+        told_.unknown(node, known, "stops.");
+        continue;
+      }
+      if (node.kind != Node::Kind::array) {
+        stop(node, "stops." + node.key, all_stop_kinds[kind - known.begin()]);
+        continue;
+      }
+      for (auto const& each : node.items) {
+        stop(each, "stops." + node.key, all_stop_kinds[kind - known.begin()]);
+      }
+    }
+  }
+
+  void stop(Node const& node, std::string const& key, StopCause kind) {
+    StopLabel one{"", kind};
+    if (!told_.text(node, key, one.label)) {
+      return;
+    }
+    if (std::none_of(one.label.begin(), one.label.end(), [](unsigned char sign) { return std::isalnum(sign) != 0; })) {
+      told_.fault(told_.at(node), key, "\"" + one.label + "\"", "what the drive's list of stops shows for it");
+      return;
+    }
+    auto const same = [&](StopLabel const& other) { return other.label == one.label; };
+    if (std::any_of(card_.stops.begin(), card_.stops.end(), same)) {
+      told_.fault(told_.at(node), key, "\"" + one.label + "\" a second time", "each label for one kind of stop");
+      return;
+    }
+    card_.stops.push_back(std::move(one));
   }
 
   void entries(Node const& list) {

@@ -21,6 +21,7 @@ Json causes_of(Explanation const& explanation) {
                       {"posterior", cause.posterior},
                       {"posterior_error", cause.posterior_error},
                       {"possible", cause.possible},
+                      {"says", cause.fault < faults().size() ? faults()[cause.fault].says : std::string_view()},
                       {"severity", severity_says(explanation, cause)},
                       {"evidence", std::move(spoken)},
                       {"todo", cause.fault < faults().size() ? faults()[cause.fault].todo : std::string_view()}});
@@ -37,6 +38,7 @@ Json questions_of(Explanation const& explanation) {
       auto const& meaning = question.answers[a];
       answers.push_back({{"word", check.answers[a].word},
                          {"says", check.answers[a].says},
+                         {"seen", answer_seen(explanation, question, a)},
                          {"share", meaning.share},
                          {"leader", meaning.leader < faults().size() ? faults()[meaning.leader].key : none_key},
                          {"leader_posterior", meaning.leader_posterior}});
@@ -76,7 +78,15 @@ std::string explain_json(Explanation const& explanation) {
                         {"days", remedy.days},
                         {"helps", remedy.helps()}});
   }
+  Json cautions = Json::array();
+  for (auto const& caution : explain_cautions(explanation)) {
+    cautions.push_back({{"key", caution.key}, {"says", caution.says}});
+  }
+  auto const& now = explanation.history.now;
   Json const json{{"site", explanation.site_name},
+                  {"told", history_says(explanation)},
+                  {"now_s", now ? Json(now->since_1970_s) : Json(nullptr)},
+                  {"rest_s", explanation.settings.dry_run_rest_s},
                   {"stops", std::move(stops)},
                   {"notes", explanation.notes},
                   {"settings_from", explanation.settings_from},
@@ -84,7 +94,8 @@ std::string explain_json(Explanation const& explanation) {
                   {"causes", causes_of(explanation)},
                   {"next", questions_of(explanation)},
                   {"settings_tried", std::move(remedies)},
-                  {"cautions", explain_cautions(explanation)},
+                  {"settings_say", remedies_say(explanation)},
+                  {"cautions", std::move(cautions)},
                   {"worlds", explanation.explained.worlds().size()}};
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

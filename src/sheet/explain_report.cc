@@ -127,7 +127,11 @@ std::string explain_report(Explanation const& explanation) {
   }
   out += ranked(explanation) + closely(explanation) + next(explanation);
   out += list("Would a setting have avoided it?", remedies_say(explanation));
-  out += list("Mind", explain_cautions(explanation));
+  std::vector<std::string> mind;
+  for (auto const& caution : explain_cautions(explanation)) {
+    mind.push_back(caution.says);
+  }
+  out += list("Mind", mind);
   return out + "</body>\n</html>\n";
 }
 

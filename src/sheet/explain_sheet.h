@@ -7,6 +7,7 @@
 #include "explain/explain.h"
 #include "explain/history.h"
 #include "quantity/dimension.h"
+#include "settings/derive.h"
 
 namespace wellproof {
 
@@ -41,12 +42,14 @@ std::string leader_says(Explanation const& explanation);
 std::string history_says(Explanation const& explanation);
 /// How bad it would be in the world that fits best: "the well gives … 0.8 gpm".
 std::string severity_says(Explanation const& explanation, RankedCause const& cause);
+/// An answer of a check as it is seen: "below 41 psi", or its words.
+std::string answer_seen(Explanation const& explanation, Question const& question, std::size_t answer);
 /// What each answer of a check would mean, in the order of the answers.
 std::vector<std::string> answers_say(Explanation const& explanation, Question const& question);
 /// The remedies that help, in sentences; the first says that none does.
 std::vector<std::string> remedies_say(Explanation const& explanation);
 /// Always to be said with an answer like this.
-std::vector<std::string> explain_cautions(Explanation const& explanation);
+std::vector<Caution> explain_cautions(Explanation const& explanation);
 
 /// The chart of the stops: days against time of day, and the rest after each stop (explain_figure.cc).
 std::string stops_figure(Explanation const& explanation);

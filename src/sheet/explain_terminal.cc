@@ -107,7 +107,7 @@ std::string explain_sheet(Explanation const& explanation, bool colour) {
   }
   out += heading("Mind", paint);
   for (auto const& caution : explain_cautions(explanation)) {
-    out += block(caution, "  - ", "    ");
+    out += block(caution.says, "  - ", "    ");
   }
   return out;
 }

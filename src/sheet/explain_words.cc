@@ -197,26 +197,28 @@ std::vector<Speaking> speaking(Explanation const& explanation, RankedCause const
   return list;
 }
 
+std::string answer_seen(Explanation const& explanation, Question const& question, std::size_t answer) {
+  auto const& check = checks()[question.check];
+  if (!check.show || *check.show == Show::unbalance) {
+    return std::string(check.answers[answer].says);
+  }
+  auto const band = usual_band(*check.show, explanation.explained.holding());
+  auto const text = [&](double value) { return shown_text(value, *check.show, explanation.units); };
+  if (answer == 0) {
+    return band.low <= 0 ? "less than nothing" : "below " + text(band.low);
+  }
+  return answer == 2 ? "above " + text(band.high) : fmt::format("{} to {}", text(band.low), text(band.high));
+}
+
 std::vector<std::string> answers_say(Explanation const& explanation, Question const& question) {
   std::vector<std::string> out;
   auto const& check = checks()[question.check];
   for (std::size_t a = 0; a < check.answers.size(); ++a) {
     auto const& meaning = question.answers[a];
-    std::string says(check.answers[a].says);
-    if (check.show && *check.show != Show::unbalance) {
-      auto const band = usual_band(*check.show, explanation.explained.holding());
-      auto const text = [&](double value) { return shown_text(value, *check.show, explanation.units); };
-      says = a == 0   ? "below " + text(band.low)
-             : a == 2 ? "above " + text(band.high)
-                      : fmt::format("{} to {}", text(band.low), text(band.high));
-      if (a == 0 && band.low <= 0) {
-        says = "less than nothing";
-      }
-    }
     std::string const leads =
         meaning.leader < faults().size() ? std::string(faults()[meaning.leader].title) : std::string("none of these");
-    out.push_back(fmt::format("{} ({}): then {} leads with {}", says, percent(meaning.share), leads,
-                              percent(meaning.leader_posterior)));
+    out.push_back(fmt::format("{} ({}): then {} leads with {}", answer_seen(explanation, question, a),
+                              percent(meaning.share), leads, percent(meaning.leader_posterior)));
   }
   return out;
 }
@@ -247,17 +249,20 @@ std::vector<std::string> remedies_say(Explanation const& explanation) {
   return out;
 }
 
-std::vector<std::string> explain_cautions(Explanation const& explanation) {
-  std::vector<std::string> out{
-      "A ranking is no finding. The figures hold for causes as this program knows them and for the site as it was "
-      "described; confirm by looking before anything is replaced.",
-      "Do not raise or switch off a guard to keep it running: a pump that turns dry or shut is lost in minutes.",
-      "The drive stays charged after the power is off. Opening it, the splices and the well is for who may do so."};
+std::vector<Caution> explain_cautions(Explanation const& explanation) {
+  std::vector<Caution> out{
+      {"ranking_only",
+       "A ranking is no finding. The figures hold for causes as this program knows them and for the site as it was "
+       "described; confirm by looking before anything is replaced."},
+      {"keep_guards",
+       "Do not raise or switch off a guard to keep it running: a pump that turns dry or shut is lost in minutes."},
+      {"opening",
+       "The drive stays charged after the power is off. Opening it, the splices and the well is for who may do so."}};
   auto const& leader = explanation.explained.ranking().causes.front();
   if (!is_none(leader)) {
     auto const key = faults()[leader.fault].key;
     if (key == "pump_dragging" || key == "valve_shut" || key == "line_frozen") {
-      out.emplace_back("Let the pump stand until this is cleared: each further try heats it.");
+      out.push_back({"let_it_stand", "Let the pump stand until this is cleared: each further try heats it."});
     }
   }
   return out;

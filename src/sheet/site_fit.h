@@ -1,5 +1,6 @@
 #pragma once
 // Readings held against a site, as a sheet shows it: what moved, what fits nothing, whether the settings still stand.
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -7,21 +8,30 @@
 #include "fit/into_site.h"
 #include "proof/prove.h"
 #include "quantity/dimension.h"
+#include "settings/card.h"
 
 namespace wellproof {
 
 /// A setting that would be derived otherwise from the narrower site.
+/// label      what the drive calls it; without a card the key
+/// where      to find it; empty without a card
+/// now, anew  SI of our key; the texts are as they are entered
 struct SettingChange {
   std::string key;
-  Dimension dimension = Dimension::none;
   double now = 0;
   double anew = 0;
+  std::string label;
+  std::string where{};
+  std::string now_text{};
+  std::string anew_text{};
 };
 
 /// keys     what the site file says anew, or would
 /// into     the file that it was written to; empty: it was not
 /// given    settings came with the question; else those derived from the site as it was are held against it
+/// card     of the drive that the readings were taken on, where given; the proof has its logic and steps
 /// proof    of the settings as they are, on the narrower site
+/// proof_before  where that fails: the same settings on the site as it was described
 struct FittedSite {
   std::string name;
   SiteFit fit;
@@ -29,7 +39,9 @@ struct FittedSite {
   std::vector<SiteKey> keys;
   std::string into;
   bool given = false;
+  std::optional<Card> card{};
   Proof proof;
+  std::optional<Proof> proof_before{};
   std::vector<SettingChange> changes;
 
   /// Proven on the narrower site, and nothing on site is beyond what the site file says.

@@ -1,3 +1,4 @@
+#include <algorithm>
 
 #include <nlohmann/json.hpp>
 
@@ -74,20 +75,39 @@ std::string fit_json(FittedSite const& fitted) {
   }
   Json changes = Json::array();
   for (auto const& change : fitted.changes) {
-    changes.push_back({{"key", change.key}, {"now", change.now}, {"anew", change.anew}});
+    Json told{{"key", change.key}, {"now", change.now}, {"anew", change.anew}};
+    if (fitted.card) {
+      told["label"] = change.label;
+      told["where"] = change.where;
+      told["shows"] = change.now_text;
+      told["enter"] = change.anew_text;
+    }
+    changes.push_back(std::move(told));
   }
   Json keys = Json::object();
   for (auto const& each : fitted.keys) {
     keys[each.key] = each.value;
   }
+  auto const failed_before = [&](std::string const& name) -> Json {
+    if (!fitted.proof_before) {
+      return nullptr;
+    }
+    auto const& all = fitted.proof_before->scenarios;
+    auto const at = std::find_if(all.begin(), all.end(), [&](ScenarioProof const& one) { return one.name == name; });
+    return at == all.end() ? Json(nullptr) : Json(at->failed);
+  };
   Json scenarios = Json::array();
   for (auto const& scenario : fitted.proof.scenarios) {
-    scenarios.push_back({{"name", scenario.name}, {"runs", scenario.runs}, {"failed", scenario.failed}});
+    scenarios.push_back({{"name", scenario.name},
+                         {"runs", scenario.runs},
+                         {"failed", scenario.failed},
+                         {"failed_before", failed_before(scenario.name)}});
   }
   Json const json{{"site", fitted.name},
                   {"settings_stand", fitted.settings_stand()},
                   {"says", stand_says(fitted)},
                   {"settings", fitted.given ? "given" : "derived"},
+                  {"drive", fitted.card ? Json(fitted.card->name) : Json(nullptr)},
                   {"converged", fitted.fit.converged},
                   {"sum_of_squares", fitted.fit.sum_of_squares},
                   {"fitted_values", fitted.fit.fitted_values},

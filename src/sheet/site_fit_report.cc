@@ -123,12 +123,11 @@ std::string settings(FittedSite const& fitted) {
     out += "<p>Derived anew they come out as they are.</p>\n";
   } else {
     out +=
-        "<table><thead><tr><th>Setting</th><th class=\"n\">Is</th><th class=\"n\">Derived anew</th></tr></thead>"
-        "<tbody>\n";
+        "<table><thead><tr><th>Setting</th><th>Where</th><th class=\"n\">Is</th><th class=\"n\">Derived "
+        "anew</th></tr></thead><tbody>\n";
     for (auto const& change : fitted.changes) {
-      put(out, "<tr><td class=\"key\">{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td></tr>\n",
-          escaped(change.key), escaped(write_quantity(change.now, change.dimension, fitted.units)),
-          escaped(write_quantity(change.anew, change.dimension, fitted.units)));
+      put(out, "<tr><td class=\"key\">{}</td><td>{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td></tr>\n",
+          escaped(change.label), escaped(change.where), escaped(change.now_text), escaped(change.anew_text));
     }
     out += "</tbody></table>\n";
   }

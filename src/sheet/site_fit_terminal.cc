@@ -67,10 +67,10 @@ std::string changes(FittedSite const& fitted, Paint const& paint) {
   if (fitted.changes.empty()) {
     return heading("Settings", paint) + block("Derived anew they come out as they are.", "  ", "  ");
   }
-  Table table{{{"Setting", false}, {"Is", true}, {"Derived anew", true}, {"", false}}, {}};
+  Table table{{{"Setting", false}, {"Is", true}, {"Derived anew", true}, {fitted.card ? "Where" : "", false}}, {}};
   for (auto const& change : fitted.changes) {
-    table.rows.push_back({change.key, write_quantity(change.now, change.dimension, fitted.units),
-                          write_quantity(change.anew, change.dimension, fitted.units), ""});
+    table.rows.push_back(
+        {visible(change.label), visible(change.now_text), visible(change.anew_text), visible(change.where)});
   }
   return heading("Settings that would change", paint) + text(table, paint);
 }

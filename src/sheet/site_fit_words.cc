@@ -1,9 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <vector>
 
 #include <fmt/format.h>
 
 #include "quantity/quantity.h"
+#include "sheet/layout.h"
 #include "sheet/site_fit.h"
 #include "sheet/words.h"
 
@@ -17,14 +20,71 @@ std::string pressure(double value_pa, UnitSystem units) {
   return fmt::format("{:.1f} {}", shown == 0 ? 0 : shown, unit.spelling);
 }
 
-std::string failed_scenarios(Proof const& proof) {
-  std::string out;
+std::vector<ScenarioProof const*> failed_in(Proof const& proof) {
+  std::vector<ScenarioProof const*> failed;
   for (auto const& scenario : proof.scenarios) {
     if (scenario.failed > 0) {
-      out += (out.empty() ? "" : ", ") + fmt::format("{} ({} of {})", scenario.name, scenario.failed, scenario.runs);
+      failed.push_back(&scenario);
     }
   }
+  return failed;
+}
+
+std::string names_of(std::vector<ScenarioProof const*> const& scenarios) {
+  std::string out;
+  for (auto const* const scenario : scenarios) {
+    out += fmt::format("{}{} ({} of {})", out.empty() ? "" : ", ", scenario->name, scenario->failed, scenario->runs);
+  }
   return out;
+}
+
+/// Which of the failures are news: what a drive cannot hold was so before anything was read.
+std::string news_says(FittedSite const& fitted) {
+  if (!fitted.proof_before) {
+    return "";
+  }
+  std::vector<ScenarioProof const*> news;
+  auto const before = failed_in(*fitted.proof_before);
+  auto const failed = failed_in(fitted.proof);
+  std::copy_if(failed.begin(), failed.end(), std::back_inserter(news), [&](ScenarioProof const* one) {
+    return std::none_of(before.begin(), before.end(),
+                        [&](ScenarioProof const* other) { return other->name == one->name; });
+  });
+  if (news.empty()) {
+    return " Each of these failed on the site as it was described too: nothing that was read has brought it about.";
+  }
+  return news.size() == failed.size()
+             ? std::string(" On the site as it was described they held there.")
+             : fmt::format(" The readings bring {}; the rest failed on the site as it was described too.",
+                           names_of(news));
+}
+
+/// "Probe correction (sensor.trim)"; without a card our key.
+std::string labelled(FittedSite const& fitted, std::string_view key) {
+  auto const* const entry = fitted.card ? fitted.card->entry(key) : nullptr;
+  return entry == nullptr || entry->label.empty() ? std::string(key)
+                                                  : fmt::format("{} ({})", visible(entry->label), key);
+}
+
+/// What to do about a sensor that is off.
+std::string trim_says(FittedSite const& fitted, SensorFit const& sensor) {
+  constexpr std::string_view key = "sensor.trim";
+  if (fitted.card && fitted.card->lacking(key)) {
+    return fmt::format(
+        "{} has no trim: what it holds stays off by that, and {} has to stand so much {} than the pressure wanted. "
+        "Settings derived anew allow for it.",
+        visible(fitted.card->name), labelled(fitted, "pressure.target"), sensor.off_pa < 0 ? "lower" : "higher");
+  }
+  if (fitted.card) {
+    auto const at = std::find_if(fitted.changes.begin(), fitted.changes.end(),
+                                 [&](SettingChange const& change) { return change.key == key; });
+    return at == fitted.changes.end()
+               ? fmt::format("{} stays: none of the drive's values is nearer.", labelled(fitted, key))
+               : fmt::format("Set {} to {} in place of {}.", labelled(fitted, key), visible(at->anew_text),
+                             visible(at->now_text));
+  }
+  return fmt::format("Set {} to {} in place of {}.", key, pressure(sensor.trim_pa, fitted.units),
+                     pressure(sensor.trim_now_pa, fitted.units));
 }
 
 }  // namespace
@@ -41,8 +101,10 @@ std::string stand_words(FittedSite const& fitted) {
 
 std::string stand_says(FittedSite const& fitted) {
   auto const& proof = fitted.proof;
-  std::string const which =
-      fitted.given ? "The settings given" : "The settings derived from the site as it was described";
+  std::string which = fitted.given ? "The settings given" : "The settings derived from the site as it was described";
+  if (fitted.card) {
+    which += fmt::format(", as {} takes them,", visible(fitted.card->name));
+  }
   std::string out;
   for (auto const& misfit : fitted.fit.misfits) {
     if (!misfit.key.empty() && out.empty()) {
@@ -54,10 +116,10 @@ std::string stand_says(FittedSite const& fitted) {
   for (auto const& scenario : proof.scenarios) {
     runs += scenario.runs;
   }
-  auto const failed = failed_scenarios(proof);
+  auto const failed = names_of(failed_in(proof));
   out += failed.empty() ? fmt::format("{} pass all {} runs in {} scenarios over {} draws of the narrower site.", which,
                                       runs, proof.scenarios.size(), proof.draws)
-                        : fmt::format("{} fail on the narrower site in {}.", which, failed);
+                        : fmt::format("{} fail on the narrower site in {}.", which, failed) + news_says(fitted);
   return out;
 }
 
@@ -75,10 +137,10 @@ std::string sensor_says(FittedSite const& fitted) {
   if (!sensor.matters) {
     out += "That is within the error of the readings: the trim stays as it is.";
   } else {
-    out += fmt::format(
-        "Set sensor.trim to {} in place of {}. The readings of gauge and drive speak of nothing but the "
-        "sensor, so it is taken for the cause; a gauge that errs by so much would look alike.",
-        text(sensor.trim_pa), text(sensor.trim_now_pa));
+    out +=
+        trim_says(fitted, sensor) +
+        " The readings of gauge and drive speak of nothing but the sensor, so it is taken for the cause; a gauge that "
+        "errs by so much would look alike.";
   }
   if (sensor.span_known && std::abs(sensor.gain) > sensor.gain_half_95) {
     out += fmt::format(

@@ -1,8 +1,10 @@
 // Readings through the door: what moved, what fits nothing, and the narrower site file.
+#include <cmath>
 #include <fstream>
 #include <iterator>
 #include <string>
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
@@ -59,6 +61,97 @@ TEST(FitCommand, NarrowsTheExampleAndItsFileReadsBackWithoutFindings) {
   EXPECT_LT(highest(read->site.supply.voltage_v) - lowest(read->site.supply.voltage_v), 8);
   // Every remark of the site's author is still there.
   EXPECT_NE(answer.files[0].second.find("# sounded with a tape, dry month"), std::string::npos);
+}
+
+Request on_drive(std::string const& card) {
+  auto made = request("shallow_strong_readings.toml");
+  made.card = NamedText{card, text_of(card)};
+  made.json = true;
+  return made;
+}
+
+/// Every figure that the drive showed, moved by so many psi.
+std::string drive_moved(std::string text, double by_psi) {
+  std::string const key = "drive_pressure = \"";
+  for (auto at = text.find(key); at != std::string::npos; at = text.find(key, at + 1)) {
+    auto const from = at + key.size();
+    auto const to = text.find(' ', from);
+    text.replace(from, to - from, fmt::format("{:.1f}", std::stod(text.substr(from, to - from)) + by_psi));
+  }
+  return text;
+}
+
+TEST(FitCommand, JudgesTheSettingsAsTheDriveRoundsThemAndByItsLogic) {
+  auto made = on_drive("card_power.toml");
+  auto const answer = ask(made);
+  ASSERT_LE(answer.exit_code, 1) << answer.err;
+  auto const fit = nlohmann::json::parse(answer.out);
+  EXPECT_EQ(fit["drive"], "Watt-minding bench drive");
+  // What the fit proves is what a plan of the narrower site on the same card proves with the settings of the site as it
+  // was: neither finds a scenario that the other does not.
+  auto before = made;
+  before.command = "plan";
+  before.settings_to = "set.toml";
+  auto const planned = ask(before);
+  ASSERT_EQ(planned.files.size(), 1U) << planned.err;
+  made.into = "narrower.toml";
+  auto const narrowed = ask(made);
+  ASSERT_EQ(narrowed.files.size(), 1U);
+  auto after = before;
+  after.site.text = narrowed.files[0].second;
+  after.settings = NamedText{"set.toml", planned.files[0].second};
+  after.settings_to.clear();
+  after.stop_early = true;
+  auto const again = ask(after);
+  ASSERT_LE(again.exit_code, 1) << again.err;
+  auto const plan = nlohmann::json::parse(again.out);
+  ASSERT_EQ(fit["proof"]["scenarios"].size(), plan["proof"]["scenarios"].size());
+  for (std::size_t i = 0; i < fit["proof"]["scenarios"].size(); ++i) {
+    EXPECT_EQ(fit["proof"]["scenarios"][i]["failed"], plan["proof"]["scenarios"][i]["failed"])
+        << fit["proof"]["scenarios"][i]["name"];
+  }
+}
+
+TEST(FitCommand, TellsSettingsByTheDrivesLabelsInTheCardsOrder) {
+  auto made = on_drive("card_power.toml");
+  made.readings.text = drive_moved(made.readings.text, 5);
+  auto answer = ask(made);
+  ASSERT_LE(answer.exit_code, 1) << answer.err;
+  auto const fit = nlohmann::json::parse(answer.out);
+  bool trimmed = false;
+  for (auto const& change : fit["setting_changes"]) {
+    EXPECT_NE(change["label"], change["key"]);
+    EXPECT_NE(change["shows"], change["enter"]);
+    if (change["key"] == "sensor.trim") {
+      trimmed = true;
+      EXPECT_EQ(change["label"], "Probe correction");
+      EXPECT_EQ(change["shows"], "0.00 bar");
+      // 5 psi and the 0.6 psi that it read too little before: 0.3 bar, in steps of 0.01 bar.
+      EXPECT_NEAR(double(change["anew"]), -0.30e5, 0.08e5);
+      EXPECT_NEAR(std::remainder(double(change["anew"]), 1e3), 0, 1e-6);
+    }
+  }
+  EXPECT_TRUE(trimmed) << answer.out;
+  EXPECT_NE(std::string(fit["sensor"]["says"]).find("Set Probe correction (sensor.trim) to -0."), std::string::npos)
+      << fit["sensor"]["says"];
+  made.json = false;
+  answer = ask(made);
+  EXPECT_NE(answer.out.find("Water / 5"), std::string::npos) << answer.out;
+}
+
+TEST(FitCommand, WhereTheDriveHasNoTrimWhatItHoldsAllowsForTheSensor) {
+  auto made = on_drive("card_plain.toml");
+  made.readings.text = drive_moved(made.readings.text, 5);
+  auto const answer = ask(made);
+  ASSERT_LE(answer.exit_code, 1) << answer.err;
+  auto const fit = nlohmann::json::parse(answer.out);
+  EXPECT_NE(std::string(fit["sensor"]["says"]).find("has no trim"), std::string::npos) << fit["sensor"]["says"];
+  bool raised = false;
+  for (auto const& change : fit["setting_changes"]) {
+    EXPECT_NE(change["key"], "sensor.trim");
+    raised = raised || (change["key"] == "pressure.target" && double(change["anew"]) > double(change["now"]));
+  }
+  EXPECT_TRUE(raised) << answer.out;
 }
 
 TEST(FitCommand, RefusesABadSiteBadReadingsAndBadSettings) {

@@ -12,9 +12,13 @@ namespace {
 
 using Json = nlohmann::json;
 
-std::string example_site() {
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+std::string example(char const* name) {
+  std::ifstream file(std::string(WP_SOURCE_DIR "/examples/") + name);
   return {std::istreambuf_iterator<char>(file), {}};
+}
+
+std::string example_site() {
+  return example("shallow_strong.toml");
 }
 
 Json asked(char const* command) {
@@ -45,6 +49,51 @@ TEST(Workshop, SharesOfAProofJoinedAreTheProof) {
   auto const at_once = Door().ask(asked("plan").dump());
   EXPECT_EQ(of_shares.exit_code, at_once.exit_code);
   EXPECT_EQ(of_shares.out, at_once.out);
+}
+
+TEST(Workshop, WithACardItAnswersAsTheDoorOnItsStepsWhateverWasSetBefore) {
+  Workshop workshop;
+  for (char const* const card : {"card_plain.toml", "card_power.toml"}) {
+    auto request = asked("derive");
+    request["options"]["card"] = {{"file", card}, {"text", example(card)}};
+    auto moved = request;
+    moved["options"]["set"] = {"pressure.target=47.3 psi"};
+    auto plan = moved;
+    plan["command"] = "plan";
+    auto const of_door = Json::parse(Door().ask(plan.dump()).out);
+    auto const derived = out(workshop.ask(request.dump()));
+    auto const given = out(workshop.ask(moved.dump()));
+    EXPECT_EQ(given["settings"], of_door["settings"]) << card;
+    EXPECT_EQ(given["drive"]["entries"], of_door["drive"]["entries"]) << card;
+    EXPECT_EQ(out(workshop.ask(request.dump())), derived) << card;
+    auto share = moved;
+    share["command"] = "share";
+    share["options"]["count"] = least_draws;
+    auto joined = plan;
+    joined["options"]["made"] = Json::array({out(workshop.ask(share.dump()))}).dump();
+    EXPECT_EQ(Json::parse(workshop.ask(joined.dump()).out), of_door) << "the runs are those of the drive, " << card;
+  }
+}
+
+TEST(Workshop, AnswersAreRankedOverTheWorldsThatAreThere) {
+  Workshop workshop;
+  auto request = asked("explain");
+  request["history"] = {{"file", "stops.txt"},
+                        {"text", "now: 2026-08-14 07:00\nyesterday 9:40 pm: dry\n12:13 am: dry\n1:29 am: dry\n"}};
+  auto const plain = workshop.ask(request.dump());
+  auto const before = out(plain);
+  EXPECT_EQ(plain.out, Door().ask(request.dump()).out);
+  auto answered = request;
+  auto const& question = before["next"][0];
+  auto const word = question["answers"].back()["word"].get<std::string>();
+  answered["options"]["answers"] = {question["key"].get<std::string>() + "=" + word};
+  auto const after = out(workshop.ask(answered.dump()));
+  EXPECT_EQ(after["worlds"], before["worlds"]);
+  // The leader after an answer is the one that was told beforehand (the table of Explained::questions).
+  EXPECT_EQ(after["causes"][0]["key"], question["answers"].back()["leader"]);
+  EXPECT_EQ(workshop.ask(request.dump()).out, plain.out) << "taken back it is as before";
+  answered["options"]["answers"] = {"watch_gauge=perhaps"};
+  EXPECT_EQ(workshop.ask(answered.dump()).exit_code, exit_code::bad_input);
 }
 
 TEST(Workshop, SharesThatAreNoneAreFoundOut) {

@@ -73,7 +73,9 @@ TEST(stop_words, take_the_trades_synonyms) {
   EXPECT_EQ(stop_kind("high pressure"), StopCause::high_pressure);
   EXPECT_EQ(stop_kind("pressure sensor"), StopCause::sensor_lost);
   EXPECT_EQ(stop_kind("banana"), std::nullopt);
-  EXPECT_EQ(stop_kind("E7", {{"E7", StopCause::drive_hot}}), StopCause::drive_hot);
+  std::string line = "e7, 3h ago";
+  EXPECT_EQ(take_label(line, {{"E7", StopCause::drive_hot}}), StopCause::drive_hot);
+  EXPECT_EQ(line, "  , 3h ago");
   EXPECT_EQ(nearest_stop_word("underlaod"), "underload");
 }
 
@@ -140,6 +142,19 @@ TEST(history, finds_all_that_it_does_not_understand_with_its_line) {
   EXPECT_EQ(history.error()[1].nearest, "underload");
   EXPECT_EQ(history.error()[3].expected, "a time before now, which is 2026-08-14 18:30");
   EXPECT_EQ(history.error()[5].place.line, 7);
+}
+
+TEST(history, takes_the_labels_of_a_card_before_the_words_of_the_trade) {
+  std::vector<StopLabel> const labels{{"S02", StopCause::closed_discharge},
+                                      {"Sender gone dry", StopCause::sensor_lost}};
+  auto const read =
+      read_history("S02  3h 10m ago\n2d 4h: sender gone DRY\n5h ago underload\n", "h.txt", std::nullopt, labels);
+  ASSERT_TRUE(read);
+  ASSERT_EQ(read->stops.size(), 3U);
+  EXPECT_EQ(read->stops[0].kind, StopCause::sensor_lost);
+  EXPECT_EQ(read->stops[1].kind, StopCause::dry_run);
+  EXPECT_EQ(read->stops[2].kind, StopCause::closed_discharge);
+  EXPECT_FALSE(read_history("S02  3h 10m ago\n", "h.txt", std::nullopt));
 }
 
 TEST(history, is_empty_where_nothing_stopped) {

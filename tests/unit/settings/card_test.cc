@@ -106,6 +106,22 @@ TEST(Card, EachMistakeIsFoundWhereItStands) {
   expect_finding("[card\nname", "c.toml:1");
 }
 
+TEST(Card, StopsHaveTheDrivesLabels) {
+  auto const text = card_text() + "\n[stops]\ndry_run = \"S01\"\nlow_volts = [\"Supply sag\", \"Supply gone\"]\n";
+  auto const card = read_card(text, "c.toml");
+  ASSERT_TRUE(card) << findings_of(text);
+  ASSERT_EQ(card->stops.size(), 3U);
+  EXPECT_EQ(card->stops[0].label, "S01");
+  EXPECT_EQ(card->stops[0].kind, StopCause::dry_run);
+  EXPECT_EQ(card->stops[2].label, "Supply gone");
+  EXPECT_EQ(card->stops[2].kind, StopCause::low_volts);
+  auto const wrong = [](std::string const& lines) { return card_text() + "\n[stops]\n" + lines + "\n"; };
+  expect_finding(wrong("dry_rum = \"S01\""), "did you mean \"dry_run\"");
+  expect_finding(wrong("dry_run = 1"), "a text in quotes");
+  expect_finding(wrong("dry_run = \"-\""), "what the drive's list of stops shows");
+  expect_finding(wrong("dry_run = \"S01\"\nlow_volts = [\"S01\"]"), "each label for one kind");
+}
+
 TEST(Card, AFindingNamesLineAndColumn) {
   auto const all = findings_of("[card]\nname = \"x\"\nlacks = [\"fill.tim\"]\n");
   EXPECT_NE(all.find("c.toml:3:10: card.lacks: found \"fill.tim\""), std::string::npos) << all;
