@@ -25,6 +25,9 @@ namespace {
 /// Searches from what was derived and takes what is better; what the user has given stays.
 void search_from(Plan& plan, Prepared& ready, ProveOptions const& prove_options) {
   SearchOptions options{.prove = prove_options, .fixed = {}};
+  if (ready.drive) {
+    options.card = ready.drive->card;
+  }
   options.prove.progress = {};
   for (auto const& reason : plan.derived.reasons) {
     if (reason.imposed) {
@@ -43,6 +46,13 @@ void search_from(Plan& plan, Prepared& ready, ProveOptions const& prove_options)
     }
   }
   ready.derived = plan.derived;
+  if (ready.drive) {
+    auto& drive = *ready.drive;
+    drive.derived = plan.derived.settings;
+    drive.entered = on_card(drive.derived, drive.card);
+    ready.logic.second_gain_share = drive.entered.logic.second_gain_share;
+    plan.logic = ready.logic;
+  }
   plan.map = operating_map(ready.plants, plan.derived.settings);
   plan.curves = head_curves(ready.plants.front(), plan.derived.settings);
 }
@@ -59,13 +69,6 @@ Trace recorded_run(Plant const& plant, Prepared const& ready, Trial const& trial
 }  // namespace
 
 Answer plan_command(Request const& request, Door::Progress const& progress) {
-  if (request.search && request.card) {
-    return refused({{{"request", 0, 0},
-                     "--search",
-                     "a search with a card",
-                     "one of the two: a search moves settings by steps of its own",
-                     ""}});
-  }
   auto ready = prepared(request);
   if (!ready) {
     return refused(ready.error());
@@ -100,6 +103,7 @@ Answer plan_command(Request const& request, Door::Progress const& progress) {
   plan.proof = prove(plan.site.site, ready->plants, plan.derived.settings, options);
   if (request.search) {
     search_from(plan, *ready, options);
+    options.logic = ready->logic;
   }
   if (ready->drive) {
     auto const& drive = *ready->drive;

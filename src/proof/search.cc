@@ -13,6 +13,7 @@
 
 #include "contract/require.h"
 #include "proof/margins.h"
+#include "settings/on_card.h"
 #include "settings/study.h"
 
 namespace wellproof {
@@ -24,6 +25,7 @@ constexpr int widest_steps = 8;
 constexpr double others_weight = 0.02;  // of the next smallest margins, so that ties have a way out
 constexpr std::size_t others = 8;
 constexpr std::size_t plan_margin_draws = 16;
+constexpr double most_power_w = 20000;
 constexpr int rounds = 3;  // of searching, proving, and adding what then binds
 
 /// A setting that is moved, and the step in which it is entered.
@@ -34,10 +36,25 @@ struct Knob {
   double most;
 };
 
+/// Whether a drive has it to set; its steps become those of the drive where these are the wider ones.
+bool can_move(Knob& knob, std::optional<Card> const& card) {
+  if (!card) {
+    return true;
+  }
+  auto const* const entry = card->entry(knob.key);
+  if (entry == nullptr || entry->fixed) {
+    return false;
+  }
+  if (entry->step && entry->shown != ShownAs::time_over) {
+    knob.step = std::max(knob.step, *entry->step);
+  }
+  return true;
+}
+
 std::vector<Knob> knobs_of(Settings const& start, SearchOptions const& options) {
   double const gain_step_hz_pa = std::max(0.05 * start.regulator_gain_hz_pa, 1e-9);
   double const pressure_step = pressure_step_pa(options.prove.units);
-  std::vector<Knob> const all{
+  std::vector<Knob> all{
       {"pressure.wake_drop", pressure_step, pressure_step, 0.5 * start.pressure_target_pa},
       {"regulator.gain", gain_step_hz_pa, gain_step_hz_pa, 40 * gain_step_hz_pa},
       {"regulator.reset_time", 0.1, 0.3, 60},
@@ -45,24 +62,44 @@ std::vector<Knob> knobs_of(Settings const& start, SearchOptions const& options) 
       {"sleep.hold", 1, 1, 110},
       {"sleep.ramp", 0.05, 0.05, 10},
       {"dry_run.amps_below", 0.05, 0.05, start.motor_current_limit_a},
+      {"dry_run.power_below", 10, 10, most_power_w},
       {"dry_run.delay", 1, 1, 60},
       {"closed.amps_below", 0.05, 0.05, start.motor_current_limit_a},
+      {"closed.power_below", 10, 10, most_power_w},
       {"closed.delay", 1, 1, 120},
   };
   std::vector<Knob> knobs;
-  for (auto const& knob : all) {
+  for (auto& knob : all) {
     double now = 0;
     each_setting(start, [&](SettingField const& field, double value) { now = field.key == knob.key ? value : now; });
     bool const given = std::find(options.fixed.begin(), options.fixed.end(), knob.key) != options.fixed.end();
-    if (!given && now > 0) {  // what is off stays off
+    // What is off stays off, and what acts on nothing stays as it is.
+    if (!given && now > 0 && applies(options.prove.logic, knob.key) && can_move(knob, options.card)) {
       knobs.push_back(knob);
     }
   }
   return knobs;
 }
 
-/// The settings so many steps from the start; which are held within their limits.
-Settings moved_by(Settings const& start, std::vector<Knob> const& knobs, std::vector<int> const& steps) {
+/// Settings and the logic of the drive that has them: a second gain is entered in steps of its own.
+struct OnDrive {
+  Settings settings;
+  Logic logic;
+};
+
+OnDrive entered(Settings const& settings, SearchOptions const& options) {
+  if (!options.card) {
+    return {settings, options.prove.logic};
+  }
+  auto const on = on_card(settings, *options.card);
+  auto logic = on.logic;
+  logic.two_contact_switch = options.prove.logic.two_contact_switch;
+  return {on.settings, logic};
+}
+
+/// The settings so many steps from the start; which are held within their limits, and on the steps of a drive.
+OnDrive moved_by(Settings const& start, std::vector<Knob> const& knobs, std::vector<int> const& steps,
+                 SearchOptions const& options) {
   Settings settings = start;
   each_setting(settings, [&](SettingField const& field, double& value) {
     for (std::size_t i = 0; i < knobs.size(); ++i) {
@@ -71,13 +108,13 @@ Settings moved_by(Settings const& start, std::vector<Knob> const& knobs, std::ve
       }
     }
   });
-  return settings;
+  return entered(settings, options);
 }
 
 bool sensible(Settings const& s) {
-  bool const ordered =
-      s.dry_run_amps_below_a <= 0 || s.closed_amps_below_a <= 0 || s.dry_run_amps_below_a < s.closed_amps_below_a;
-  return ordered && s.sleep_band_pa < s.pressure_wake_drop_pa;
+  auto const ordered = [](double dry, double closed) { return dry <= 0 || closed <= 0 || dry < closed; };
+  return ordered(s.dry_run_amps_below_a, s.closed_amps_below_a) &&
+         ordered(s.dry_run_power_below_w, s.closed_power_below_w) && s.sleep_band_pa < s.pressure_wake_drop_pa;
 }
 
 /// A run that a try is judged by.
@@ -87,23 +124,23 @@ struct Tried {
   bool operator==(Tried const&) const = default;
 };
 
-Outcome outcome_of(std::vector<Plant> const& plants, Settings const& settings, Tried const& tried,
+Outcome outcome_of(std::vector<Plant> const& plants, OnDrive const& drive, Tried const& tried,
                    ProveOptions const& options) {
-  auto const trial = hazards()[tried.hazard].make(plants[tried.draw], settings);
+  auto const trial = hazards()[tried.hazard].make(plants[tried.draw], drive.settings);
   RunOptions run_options;
-  run_options.logic = options.logic;
+  run_options.logic = drive.logic;
   run_options.windows = trial.windows;
   run_options.noise_seed = noise_seed(options.seed, tried.draw);
-  return judge_all(run(plants[tried.draw], settings, trial.scenario, run_options), trial.criteria);
+  return judge_all(run(plants[tried.draw], drive.settings, trial.scenario, run_options), trial.criteria);
 }
 
-std::vector<double> margins_of(std::vector<Plant> const& plants, Settings const& settings,
-                               std::vector<Tried> const& tried, ProveOptions const& options) {
+std::vector<double> margins_of(std::vector<Plant> const& plants, OnDrive const& drive, std::vector<Tried> const& tried,
+                               ProveOptions const& options) {
   std::vector<double> margins(tried.size());
   std::atomic<std::size_t> next{0};
   auto const hand = [&] {
     for (std::size_t i = next.fetch_add(1); i < tried.size(); i = next.fetch_add(1)) {
-      auto const outcome = outcome_of(plants, settings, tried[i], options);
+      auto const outcome = outcome_of(plants, drive, tried[i], options);
       margins[i] = outcome.ending == Ending::finished ? std::clamp(outcome.margin, -1.0, 1.0) : -1.0;
     }
   };
@@ -264,24 +301,26 @@ SearchResult search_settings(Site const& site, std::vector<Plant> const& plants,
   for (int round = 0; round < rounds && left > 0; ++round) {
     auto const from = result.settings;
     auto const value = [&](std::vector<int> const& steps) {
-      auto const settings = moved_by(from, knobs, steps);
-      if (!sensible(settings) || !keeps_plan_margins(drawn, settings, start, options.prove)) {
+      auto const drive = moved_by(from, knobs, steps, options);
+      if (!sensible(drive.settings) || !keeps_plan_margins(drawn, drive.settings, start, options.prove)) {
         return not_allowed;
       }
-      return value_of(margins_of(plants, settings, tried, options.prove));
+      return value_of(margins_of(plants, drive, tried, options.prove));
     };
     auto const found = compass_search(value, knobs.size(), widest_steps, left);
     left -= std::min(left, found.tries);
     result.tries += found.tries;
-    auto const settings = moved_by(from, knobs, found.steps);
-    if (settings == from) {
+    auto const drive = moved_by(from, knobs, found.steps, options);
+    if (drive.settings == from) {
       break;
     }
     // What was gained on the runs looked at has to hold on all of them.
-    auto proof = prove(site, plants, settings, options.prove);
+    auto prove_options = options.prove;
+    prove_options.logic = drive.logic;
+    auto proof = prove(site, plants, drive.settings, prove_options);
     bool const more_to_see = add_tight(tried, proof);
     if (better(proof, result.proof)) {
-      result.settings = settings;
+      result.settings = drive.settings;
       result.proof = std::move(proof);
     } else if (!more_to_see) {
       break;

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "proof/prove.h"
+#include "settings/card.h"
 
 namespace wellproof {
 
@@ -51,13 +52,14 @@ struct SearchResult {
 struct SearchOptions {
   ProveOptions prove;
   std::vector<std::string> fixed;  // keys that are not to move: what the user has given
+  std::optional<Card> card{};      // of the drive: nothing is tried that it cannot be set to
   std::uint32_t most_tries = 120;
 };
 
 /// Smallest margin over all runs of a proof.
 double smallest_margin(Proof const& proof);
 
-/// @param start       settings to move from
+/// @param start       settings to move from; with a card, as its drive has them
 /// @param start_proof of them, by options.prove over the same plants
 SearchResult search_settings(Site const& site, std::vector<Plant> const& plants, Settings const& start,
                              Proof const& start_proof, SearchOptions const& options);

@@ -98,10 +98,28 @@ TEST(DoorCard, FindingsOfSiteAndCardComeTogether) {
   EXPECT_NE(answer.err.find("card_plain.toml:"), std::string::npos);
 }
 
-TEST(DoorCard, ASearchWithACardIsRefused) {
+TEST(DoorCard, ASearchEndsOnTheStepsOfTheDrive) {
   auto made = with_card("plan", "card_plain.toml");
+  made.json = true;
   made.search = true;
-  EXPECT_EQ(ask(made).exit_code, exit_code::bad_input);
+  // All that a search moves but the gain, which is left to it.
+  made.set = {"pressure.wake_drop=8 psi", "regulator.reset_time=6 s", "sleep.speed_below=40 Hz",
+              "sleep.hold=20 s",          "sleep.ramp=1 Hz/s",        "dry_run.amps_below=3.5 A",
+              "dry_run.delay=6 s",        "closed.amps_below=4 A",    "closed.delay=10 s"};
+  auto const answer = ask(made);
+  ASSERT_NE(answer.exit_code, exit_code::bad_input) << answer.err;
+  auto const plan = Json::parse(answer.out);
+  auto const& search = plan["search"];
+  EXPECT_GE(double(search["found_margin"]), double(search["start_margin"]));
+  for (auto const& moved : search["moved"]) {
+    EXPECT_EQ(moved["key"], "regulator.gain");
+  }
+  for (auto const& entry : plan["drive"]["entries"]) {
+    if (entry.contains("entered")) {
+      EXPECT_EQ(plan["settings"][std::string(entry["key"])]["value"], entry["entered"]) << entry["key"];
+      EXPECT_EQ(entry["rounded"], "") << entry["key"] << ": what was found is what is entered";
+    }
+  }
 }
 
 }  // namespace

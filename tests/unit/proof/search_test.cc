@@ -28,39 +28,74 @@ TEST(CompassSearch, StopsAtTheTriesItHasAndIsNeverWorseThanTheStart) {
   EXPECT_EQ(flat.tries, 1 + 3 * 2 * 4U);  // 8, 4, 2 and 1 steps each way
 }
 
+std::uint32_t failed(Proof const& of) {
+  std::uint32_t sum = 0;
+  for (auto const& scenario : of.scenarios) {
+    sum += scenario.failed;
+  }
+  return sum;
+}
+
+/// A site, settings with one spoiled, and a search that may move no other.
+struct Spoiled {
+  Site site = open_site();
+  std::vector<Plant> plants = draw_plants(site, 1, 8);
+  Settings start = derive(site, plants, UnitSystem::us).settings;
+  SearchOptions options{};
+  Proof proof{};
+
+  explicit Spoiled(double sleep_hold_s) {
+    start.sleep_hold_s = sleep_hold_s;
+    options.prove.draws = 8;
+    options.prove.threads = 2;
+    options.prove.insight = false;
+    options.most_tries = 16;
+    each_setting(start, [&](SettingField const& field, double) {
+      if (field.key != "sleep.hold") {
+        options.fixed.emplace_back(field.key);
+      }
+    });
+    proof = prove(site, plants, start, options.prove);
+  }
+  SearchResult search() const { return search_settings(site, plants, start, proof, options); }
+};
+
+constexpr double never_at_rest_s = 110;  // no house comes to rest within two minutes with it
+
 TEST(Search, MendsASettingThatWasSpoiledAndSaysWhatItGained) {
-  auto const site = open_site();
-  auto const plants = draw_plants(site, 1, 8);
-  auto start = derive(site, plants, UnitSystem::us).settings;
-  start.sleep_hold_s = 110;  // no house comes to rest within two minutes with it
-  SearchOptions options;
-  options.prove.draws = 8;
-  options.prove.threads = 2;
-  options.prove.insight = false;
-  options.most_tries = 16;
-  each_setting(start, [&](SettingField const& field, double) {
-    if (field.key != "sleep.hold") {
-      options.fixed.emplace_back(field.key);
-    }
-  });
-  auto const proof = prove(site, plants, start, options.prove);
-  auto const found = search_settings(site, plants, start, proof, options);
-  EXPECT_DOUBLE_EQ(found.start_margin, smallest_margin(proof));
+  Spoiled const spoiled(never_at_rest_s);
+  auto const found = spoiled.search();
+  EXPECT_DOUBLE_EQ(found.start_margin, smallest_margin(spoiled.proof));
   EXPECT_DOUBLE_EQ(found.found_margin, smallest_margin(found.proof));
-  auto const failed = [](Proof const& of) {
-    std::uint32_t sum = 0;
-    for (auto const& scenario : of.scenarios) {
-      sum += scenario.failed;
-    }
-    return sum;
-  };
-  EXPECT_LT(failed(found.proof), failed(proof));
+  EXPECT_LT(failed(found.proof), failed(spoiled.proof));
   ASSERT_EQ(found.moved.size(), 1U);
   EXPECT_EQ(found.moved[0].key, "sleep.hold");
   EXPECT_DOUBLE_EQ(found.moved[0].from, 110);
   EXPECT_LT(found.moved[0].to, 100);
   EXPECT_LE(found.tries, 16U);
   EXPECT_EQ(found.binding.size(), 3U);
+}
+
+TEST(Search, WithACardTriesNothingThatTheDriveCannotBeSetTo) {
+  CardEntry entry;
+  entry.key = "sleep.hold";
+  entry.label = "hold";
+  entry.unit = "s";
+  entry.dimension = Dimension::time;
+  entry.least = 5;
+  entry.step = 7;
+  Spoiled spoiled(5 + 7 * 15);
+  spoiled.options.card = Card{};
+  spoiled.options.card->entries = {entry};
+  auto const found = spoiled.search();
+  EXPECT_LT(failed(found.proof), failed(spoiled.proof));
+  ASSERT_EQ(found.moved.size(), 1U);
+  double const steps = (found.moved[0].to - 5) / 7;
+  EXPECT_NEAR(steps, std::round(steps), 1e-9);
+  EXPECT_LT(steps, 15);
+
+  spoiled.options.card->entries[0].fixed = 5 + 7 * 15;
+  EXPECT_EQ(spoiled.search().tries, 1U) << "one look at where it stands";
 }
 
 }  // namespace
