@@ -48,6 +48,7 @@ Answer compare_command(Request const& request, Door::Progress const& progress) {
   Compared compared;
   compared.site_name = site_name(ready->site);
   compared.units = request.units;
+  compared.logic = ready->logic;
   Findings findings;
   for (std::size_t i = 0; i < two; ++i) {
     auto const settings = settings_of(request.sets[i], *ready, request.units);

@@ -77,7 +77,7 @@ std::string differing_settings(Compared const& compared, Paint const& paint) {
     auto const here = write_quantity(value, field.dimension, compared.units);
     auto const there = write_quantity(others[at], field.dimension, compared.units);
     ++at;
-    if (here != there) {
+    if (here != there && applies(compared.logic, field.key)) {
       table.rows.push_back({std::string(field.key), here, there, std::string(field.meaning)});
     }
   });

@@ -22,6 +22,7 @@ struct Compared {
   std::string site_name;
   std::array<ComparedSet, 2> sets;
   UnitSystem units = UnitSystem::us;
+  Logic logic{};  // of the drive that both are tried on
 };
 
 /// Which of the two does better in a scenario: the one that fails in fewer draws; where they fail alike, the one whose

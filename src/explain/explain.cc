@@ -149,9 +149,9 @@ std::vector<Remedy> remedies(Explained const& explained, std::vector<Plant> cons
   auto wanted = plan;
   Dimension dimension = Dimension::none;
   for (std::string_view const key :
-       {"motor.current_limit", "speed.ceiling", "sleep.speed_below", "dry_run.amps_below", "dry_run.delay",
-        "dry_run.rest", "closed.amps_below", "closed.delay", "long_run.limit", "regulator.gain", "regulator.reset_time",
-        "pressure.stop_above"}) {
+       {"motor.current_limit", "speed.ceiling", "sleep.speed_below", "dry_run.amps_below", "dry_run.power_below",
+        "dry_run.delay", "dry_run.rest", "closed.amps_below", "closed.power_below", "closed.delay", "long_run.limit",
+        "regulator.gain", "regulator.reset_time", "pressure.stop_above"}) {
     double const* const is = setting_of(settings, key, dimension);
     double const* const planned = setting_of(wanted, key, dimension);
     Remedy remedy{.key = std::string(key), .dimension = dimension, .from = *is, .to = *planned, .to_plan = true};

@@ -92,17 +92,22 @@ void thresholds_wrong(Faulty& faulty, Chance& chance) {
     settings.speed_ceiling_hz = std::min(settings.speed_ceiling_hz, held.speed_hz);
   }
   auto const full = point_at_speed(plant, settings.speed_ceiling_hz, 0.9 * settings.pressure_target_pa, level_m);
+  // A drive that guards by power has no thresholds in amperes.
+  bool const by_power = settings.dry_run_amps_below_a <= 0 && settings.dry_run_power_below_w > 0;
   double const ordinary_a = full.reached ? full.motor.current_a : settings.motor_current_limit_a;
-  double const set_a = ordinary_a * chance.between(0.97, 1.25);
+  double const ordinary_w = full.reached ? full.motor.input_power_w : plant.site.motor.power_w;
+  double const set = (by_power ? ordinary_w : ordinary_a) * chance.between(0.97, 1.25);
   bool const dry = chance.says(0.75);
+  double& dry_below = by_power ? settings.dry_run_power_below_w : settings.dry_run_amps_below_a;
+  double& closed_below = by_power ? settings.closed_power_below_w : settings.closed_amps_below_a;
   if (dry) {
-    settings.dry_run_amps_below_a = std::max(settings.dry_run_amps_below_a, set_a);
+    dry_below = std::max(dry_below, set);
   }
-  settings.closed_amps_below_a = std::max(settings.closed_amps_below_a, set_a);
+  closed_below = std::max(closed_below, set);
   double const delay_s = chance.by_size(1, 8);
   settings.dry_run_delay_s = std::min(settings.dry_run_delay_s, dry ? delay_s : settings.dry_run_delay_s);
   settings.closed_delay_s = std::min(settings.closed_delay_s, dry ? 3 * delay_s : delay_s);
-  faulty.severity = {"the threshold is set at", set_a, Dimension::current};
+  faulty.severity = {"the threshold is set at", set, by_power ? Dimension::power : Dimension::current};
 }
 
 void rest_short(Faulty& faulty, Chance& chance) {

@@ -42,6 +42,10 @@ Row row_for(double power_w) {
 // Shares of the service-factor amps at which a guard acts, and speeds as they are at 60 Hz. Common practice, no source.
 constexpr double closed_share = 0.80;
 constexpr double dry_share = 0.60;
+// And of the motor's rated input, for a drive that guards by power. Common practice, no source.
+constexpr double closed_power_share = 0.65;
+constexpr double dry_power_share = 0.50;
+constexpr double rated_efficiency = 0.75;
 constexpr double nominal_hz = 60;
 constexpr double sleep_hz = 45;
 constexpr double fill_hz = 45;
@@ -53,6 +57,7 @@ Settings common_practice(Plant const& plant) {
   auto const& motor = plant.site.motor;
   auto const row = row_for(motor.power_w);
   double const amps_a = row.service_factor_a * table_v / motor.voltage_v;
+  double const input_w = motor.power_w / rated_efficiency;
   double const speeds = motor.frequency_hz / nominal_hz;
   Settings s;  // each figure: common practice, no source
   s.pressure_target_pa = 50 * psi_pa;
@@ -72,9 +77,11 @@ Settings common_practice(Plant const& plant) {
   s.sleep_band_pa = 2 * psi_pa;
   s.sleep_ramp_hz_s = 1;
   s.dry_run_amps_below_a = dry_share * amps_a;
+  s.dry_run_power_below_w = dry_power_share * input_w;
   s.dry_run_delay_s = 5;
   s.dry_run_rest_s = 30 * minute_s;
   s.closed_amps_below_a = closed_share * amps_a;
+  s.closed_power_below_w = closed_power_share * input_w;
   s.closed_delay_s = 5;
   s.long_run_limit_s = 180 * minute_s;
   s.fill_time_s = 5 * minute_s;

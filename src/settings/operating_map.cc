@@ -15,12 +15,12 @@ constexpr double last_hz = 80;
 constexpr double nowhere = std::numeric_limits<double>::quiet_NaN();
 
 /// Over the draws in which the plant can be there at all.
-template <class F>
-Spread spread(std::vector<Plant> const& plants, F&& f) {
+template <class One, class F>
+Spread spread(std::vector<One> const& draws, F&& f) {
   std::vector<double> values;
-  values.reserve(plants.size());
-  for (auto const& plant : plants) {
-    double const value = f(plant);
+  values.reserve(draws.size());
+  for (auto const& draw : draws) {
+    double const value = f(draw);
     if (!std::isnan(value)) {
       values.push_back(value);
     }
@@ -34,17 +34,27 @@ Spread spread(std::vector<Plant> const& plants, F&& f) {
   return {*std::min_element(values.begin(), values.end()), median, *std::max_element(values.begin(), values.end())};
 }
 
-/// A pump that lifts nothing stands against the column; one whose motor breaks down under its flow stands nowhere.
-double current_a(OperatingPoint const& point) {
-  return point.reached || point.flow_m3_s <= 0 ? point.motor.current_a : nowhere;
+/// What the motor takes.
+struct Load {
+  double current_a = nowhere;
+  double power_w = nowhere;
+};
+
+Load load_of(MotorPoint const& motor) {
+  return {motor.current_a, motor.input_power_w};
 }
 
-/// Current at a flow, whatever pressure that gives; against a shut line where the pump cannot reach the flow.
-double current_at_flow_a(Plant const& plant, double speed_hz, double flow_m3_s) {
+/// A pump that lifts nothing stands against the column; one whose motor breaks down under its flow stands nowhere.
+Load load_at(OperatingPoint const& point) {
+  return point.reached || point.flow_m3_s <= 0 ? load_of(point.motor) : Load{};
+}
+
+/// Load at a flow, whatever pressure that gives; against a shut line where the pump cannot reach the flow.
+Load load_at_flow(Plant const& plant, double speed_hz, double flow_m3_s) {
   double const level_m = plant.well.static_level_depth_m;
   auto const shut = shut_point(plant, speed_hz);
   if (point_at_speed(plant, speed_hz, 0, level_m).flow_m3_s <= flow_m3_s) {
-    return current_a(point_at_speed(plant, speed_hz, 0, level_m));
+    return load_at(point_at_speed(plant, speed_hz, 0, level_m));
   }
   // The pressure at which this flow results: flow falls as pressure rises.
   double low_pa = 0;
@@ -53,16 +63,27 @@ double current_at_flow_a(Plant const& plant, double speed_hz, double flow_m3_s) 
     double const middle_pa = 0.5 * (low_pa + high_pa);
     (point_at_speed(plant, speed_hz, middle_pa, level_m).flow_m3_s > flow_m3_s ? low_pa : high_pa) = middle_pa;
   }
-  return current_a(point_at_speed(plant, speed_hz, 0.5 * (low_pa + high_pa), level_m));
+  return load_at(point_at_speed(plant, speed_hz, 0.5 * (low_pa + high_pa), level_m));
 }
 
 /// At the wake pressure, or at the peak draw if that is less.
-double most_draw_a(Plant const& plant, Settings const& settings, double speed_hz) {
+Load at_most_draw(Plant const& plant, Settings const& settings, double speed_hz) {
   double const wake_pa =
       true_pressure_pa(plant, settings, settings.pressure_target_pa - settings.pressure_wake_drop_pa);
   auto const most = point_at_speed(plant, speed_hz, wake_pa, plant.well.static_level_depth_m);
   double const peak_m3_s = plant.site.demand.peak_draw_m3_s;
-  return most.flow_m3_s > peak_m3_s ? current_at_flow_a(plant, speed_hz, peak_m3_s) : current_a(most);
+  return most.flow_m3_s > peak_m3_s ? load_at_flow(plant, speed_hz, peak_m3_s) : load_at(most);
+}
+
+template <class F>
+void put_spreads(std::vector<Plant> const& plants, F&& load, Spread& current_a, Spread& power_w) {
+  std::vector<Load> loads;
+  loads.reserve(plants.size());
+  for (auto const& plant : plants) {
+    loads.push_back(load(plant));
+  }
+  current_a = spread(loads, [](Load const& one) { return one.current_a; });
+  power_w = spread(loads, [](Load const& one) { return one.power_w; });
 }
 
 }  // namespace
@@ -88,12 +109,16 @@ OperatingMap operating_map(std::vector<Plant> const& plants, Settings const& set
     MapRow row;
     row.speed_hz = first_hz + i;
     double const speed_hz = row.speed_hz;
-    row.dry_a = spread(plants, [&](Plant const& plant) { return dry_point(plant, speed_hz).motor.current_a; });
-    row.shut_a = spread(plants, [&](Plant const& plant) { return shut_point(plant, speed_hz).motor.current_a; });
-    row.least_draw_a = spread(plants, [&](Plant const& plant) {
-      return current_at_flow_a(plant, speed_hz, plant.site.demand.least_draw_m3_s);
-    });
-    row.most_draw_a = spread(plants, [&](Plant const& plant) { return most_draw_a(plant, settings, speed_hz); });
+    put_spreads(
+        plants, [&](Plant const& plant) { return load_of(dry_point(plant, speed_hz).motor); }, row.dry_a, row.dry_w);
+    put_spreads(
+        plants, [&](Plant const& plant) { return load_of(shut_point(plant, speed_hz).motor); }, row.shut_a, row.shut_w);
+    put_spreads(
+        plants, [&](Plant const& plant) { return load_at_flow(plant, speed_hz, plant.site.demand.least_draw_m3_s); },
+        row.least_draw_a, row.least_draw_w);
+    put_spreads(
+        plants, [&](Plant const& plant) { return at_most_draw(plant, settings, speed_hz); }, row.most_draw_a,
+        row.most_draw_w);
     row.flow_at_target_m3_s = spread(plants, [&](Plant const& plant) {
       return point_at_speed(plant, speed_hz, target_pa(plant), plant.well.static_level_depth_m).flow_m3_s;
     });

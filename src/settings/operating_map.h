@@ -1,5 +1,5 @@
 #pragma once
-// The map of steady operation: over speed, what the current is dry, shut, at the least and at the most draw, what flow
+// The map of steady operation: over speed, what the motor takes dry, shut, at the least and at the most draw, what flow
 // the pump gives at the target, what head it holds.
 #include <vector>
 
@@ -21,6 +21,10 @@ struct MapRow {
   Spread shut_a;
   Spread least_draw_a;  // at the flow of the least draw, whatever pressure that gives
   Spread most_draw_a;   // at the most the pump can pass with the tee at the wake pressure, or the peak draw if less
+  Spread dry_w;         // the motor's input, as a drive that guards by power sees it
+  Spread shut_w;
+  Spread least_draw_w;
+  Spread most_draw_w;
   Spread flow_at_target_m3_s;
   Spread shut_head_m;
   Spread shut_pressure_pa;  // at the tee

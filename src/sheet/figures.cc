@@ -73,9 +73,45 @@ std::vector<EventMark> event_marks(Trace const& trace) {
   return marks;
 }
 
-/// Where the guards look at the current at all.
+/// Where the guards look at the load at all.
 double gate_hz(Plan const& plan) {
-  return plan.logic.guard_speed_share * plan.derived.settings.speed_ceiling_hz;
+  return plan.logic.guard_where == GuardWhere::any_speed
+             ? plan.derived.settings.speed_floor_hz
+             : plan.logic.guard_speed_share * plan.derived.settings.speed_ceiling_hz;
+}
+
+/// What the drive guards by, and how it is drawn.
+struct GuardedLoad {
+  Dimension dimension;
+  std::string axis;
+  Spread MapRow::*dry;
+  Spread MapRow::*shut;
+  Spread MapRow::*least_draw;
+  Spread MapRow::*most_draw;
+  double dry_below;
+  double closed_below;
+};
+
+GuardedLoad guarded_load(Plan const& plan) {
+  auto const& settings = plan.derived.settings;
+  if (plan.logic.guard_by == GuardBy::power) {
+    return {Dimension::power,
+            "motor's input power",
+            &MapRow::dry_w,
+            &MapRow::shut_w,
+            &MapRow::least_draw_w,
+            &MapRow::most_draw_w,
+            settings.dry_run_power_below_w,
+            settings.closed_power_below_w};
+  }
+  return {Dimension::current,
+          "motor current",
+          &MapRow::dry_a,
+          &MapRow::shut_a,
+          &MapRow::least_draw_a,
+          &MapRow::most_draw_a,
+          settings.dry_run_amps_below_a,
+          settings.closed_amps_below_a};
 }
 
 }  // namespace
@@ -142,7 +178,7 @@ std::string head_figure(Plan const& plan) {
                    "pressure with the water at rest and drawn down.");
 }
 
-std::string current_figure(Plan const& plan) {
+std::string load_figure(Plan const& plan) {
   auto const& rows = plan.map.rows;
   auto const& settings = plan.derived.settings;
   if (rows.empty()) {
@@ -152,17 +188,21 @@ std::string current_figure(Plan const& plan) {
   double const first_hz = rows.front().speed_hz;
   double const last_hz = std::clamp(settings.speed_ceiling_hz + beyond_ceiling_hz, first_hz + 1,
                                     std::max(rows.back().speed_hz, first_hz + 1));
-  double most_a = settings.motor_current_limit_a;
+  auto const load = guarded_load(plan);
+  bool const by_current = load.dimension == Dimension::current;
+  double most = by_current ? settings.motor_current_limit_a : load.closed_below;
   for (auto const& row : rows) {
-    if (row.speed_hz <= settings.speed_ceiling_hz && std::isfinite(row.most_draw_a.high)) {
-      most_a = std::max(most_a, row.most_draw_a.high);
+    if (row.speed_hz <= settings.speed_ceiling_hz && std::isfinite((row.*load.most_draw).high)) {
+      most = std::max(most, (row.*load.most_draw).high);
     }
   }
   Chart chart("current",
               tight_axis("drive's output frequency", first_hz, last_hz, Dimension::frequency, plan.units, 12),
-              round_axis("motor current", 0, 1.1 * most_a, Dimension::current, plan.units, 8), wide, 370);
+              round_axis(load.axis, 0, 1.1 * std::max(most, 1.0), load.dimension, UnitSystem::metric, 8), wide, 370);
   chart.upright(settings.speed_floor_hz, stroke::mark, "floor");
-  chart.upright(settings.sleep_speed_below_hz, stroke::ink_dashed, "sleep below");
+  if (applies(plan.logic, "sleep.speed_below")) {
+    chart.upright(settings.sleep_speed_below_hz, stroke::ink_dashed, "sleep below");
+  }
   chart.upright(settings.speed_ceiling_hz, stroke::mark, "ceiling");
   // Zones come last: their names go above those of the lines, which rise no higher than their own.
   if (plan.map.zero_flow_speed_hz.high > plan.map.zero_flow_speed_hz.low) {
@@ -175,22 +215,25 @@ std::string current_figure(Plan const& plan) {
     chart.band(over_speed(plan.map, of, &Spread::low), over_speed(plan.map, of, &Spread::high), stroke);
     chart.line(over_speed(plan.map, of, &Spread::middle), stroke, name);
   };
-  curve(&MapRow::most_draw_a, stroke::blue, "most draw");
-  curve(&MapRow::least_draw_a, stroke::plum, "least draw");
-  curve(&MapRow::shut_a, stroke::rust, "shut");
-  curve(&MapRow::dry_a, stroke::green, "dry");
+  curve(load.most_draw, stroke::blue, "most draw");
+  curve(load.least_draw, stroke::plum, "least draw");
+  curve(load.shut, stroke::rust, "shut");
+  curve(load.dry, stroke::green, "dry");
   double const from_hz = std::max(first_hz, gate_hz(plan));
   double const to_hz = std::min(last_hz, settings.speed_ceiling_hz);
-  chart.level(settings.motor_current_limit_a, first_hz, last_hz, stroke::grey, "current limit");
-  if (settings.closed_amps_below_a > 0) {
-    chart.threshold(settings.closed_amps_below_a, from_hz, to_hz, "closed below");
+  if (by_current) {
+    chart.level(settings.motor_current_limit_a, first_hz, last_hz, stroke::grey, "current limit");
   }
-  if (settings.dry_run_amps_below_a > 0) {
-    chart.threshold(settings.dry_run_amps_below_a, from_hz, to_hz, "dry run below");
+  if (load.closed_below > 0) {
+    chart.threshold(load.closed_below, from_hz, to_hz, "closed below");
   }
-  return chart.svg("Motor current against speed",
-                   "Current dry, shut, at the least draw and at the most, over the output frequency, with the band of "
-                   "all draws; the two thresholds where they act.");
+  if (load.dry_below > 0) {
+    chart.threshold(load.dry_below, from_hz, to_hz, "dry run below");
+  }
+  return chart.svg(by_current ? "Motor current against speed" : "Motor's input power against speed",
+                   fmt::format("The {} dry, shut, at the least draw and at the most, over the output frequency, with "
+                               "the band of all draws; the two thresholds where they act.",
+                               load.axis));
 }
 
 std::vector<ToldEvent> marked_events(Trace const& trace) {

@@ -11,8 +11,9 @@ namespace wellproof {
 /// Head against flow: the pump at several speeds, and what the site asks for.
 std::string head_figure(Plan const& plan);
 
-/// Current against speed: dry, shut, least and most draw, the thresholds and where the guards act.
-std::string current_figure(Plan const& plan);
+/// What the guards look at against speed, current or input power: dry, shut, least and most draw, the thresholds and
+/// where the guards act.
+std::string load_figure(Plan const& plan);
 
 /// A run over time: pressure, speed, current and water level above each other, events marked with the numbers of
 /// marked_events.

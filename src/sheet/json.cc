@@ -28,6 +28,10 @@ Json map_of(OperatingMap const& map) {
                     {"shut_a", spread(row.shut_a)},
                     {"least_draw_a", spread(row.least_draw_a)},
                     {"most_draw_a", spread(row.most_draw_a)},
+                    {"dry_w", spread(row.dry_w)},
+                    {"shut_w", spread(row.shut_w)},
+                    {"least_draw_w", spread(row.least_draw_w)},
+                    {"most_draw_w", spread(row.most_draw_w)},
                     {"flow_at_target_m3_s", spread(row.flow_at_target_m3_s)},
                     {"shut_head_m", spread(row.shut_head_m)},
                     {"shut_pressure_pa", spread(row.shut_pressure_pa)}});
@@ -81,6 +85,10 @@ Json drive_of(PlanDrive const& drive) {
     if (!entry->is_choice()) {
       line["derived"] = one.wanted;
       line["entered"] = one.entered;
+      line["unit"] = entry->unit;
+      // A step of the drive moves ours by as much, but where it shows a ramp as a time.
+      line["step"] = entry->step && entry->shown != ShownAs::time_over ? Json(*entry->step) : Json(nullptr);
+      line["fixed"] = entry->fixed.has_value();
     }
     line["clipped"] = one.clipped;
     line["rounded"] = one.safe_side;

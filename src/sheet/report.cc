@@ -76,9 +76,10 @@ std::string charts(Plan const& plan) {
       most_m3_s >= 0 ? "The ring is the most that pump and well give for good at the target: " +
                            write_quantity(most_m3_s, Dimension::flow, plan.units) + "."
                      : std::string("Even at the ceiling the pump cannot hold the target."));
-  out += "<figure class=\"wide\">\n" + current_figure(plan);
+  out += "<figure class=\"wide\">\n" + load_figure(plan);
   out +=
-      "<figcaption>What the motor's current means at each speed. Lines are the middle of all draws, the light bands "
+      "<figcaption>What the motor takes at each speed, and what that means. Lines are the middle of all draws, the "
+      "light bands "
       "reach "
       "from the lowest to the highest. A threshold tells two states apart only where their bands do not touch; the "
       "guards look only in the hatched stretch below the ceiling.</figcaption></figure>\n";

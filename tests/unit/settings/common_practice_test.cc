@@ -14,6 +14,9 @@ TEST(CommonPractice, TakesItsAmpsFromTheMotorsSizeAlone) {
   EXPECT_LT(one.closed_amps_below_a, 0.85 * site.motor.service_factor_current_a);
   EXPECT_GT(one.dry_run_amps_below_a, 0.56 * site.motor.service_factor_current_a);
   EXPECT_LT(one.dry_run_amps_below_a, 0.66 * site.motor.service_factor_current_a);
+  // By power shut and dry lie further apart than by current, and both below what the rated load takes in.
+  EXPECT_LT(one.dry_run_power_below_w, one.closed_power_below_w);
+  EXPECT_LT(one.closed_power_below_w, site.motor.power_w);
   EXPECT_EQ(one.sleep_speed_below_hz, 45);
   // Neither the water nor the pipes are looked at.
   site.well.static_level_depth_m += 20;

@@ -24,6 +24,14 @@ inline OperatingMap made_map() {
     row.shut_a = amps(4);
     row.least_draw_a = amps(4.2);
     row.most_draw_a = amps(5.6);
+    auto const watts = [&](double at_60_w) {
+      double const power_w = at_60_w * share * share * share;
+      return Spread{0.95 * power_w, power_w, 1.05 * power_w};
+    };
+    row.dry_w = watts(400);
+    row.shut_w = watts(700);
+    row.least_draw_w = watts(750);
+    row.most_draw_w = watts(1200);
     double const flow_m3_s = std::max(0.0, 6.3e-4 * (share - 0.7) / 0.3);
     row.flow_at_target_m3_s = {0.9 * flow_m3_s, flow_m3_s, 1.1 * flow_m3_s};
     row.shut_head_m = {90 * share * share, 95 * share * share, 99 * share * share};

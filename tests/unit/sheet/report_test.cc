@@ -60,14 +60,26 @@ TEST(Report, NamesEverySettingScenarioAndCaution) {
 }
 
 TEST(Report, EveryLineOfAChartBearsItsNameAndDiffersInDash) {
-  auto const svg = current_figure(made_plan());
+  auto const svg = load_figure(made_plan());
   for (char const* const name : {">dry<", ">shut<", ">least draw<", ">most draw<", ">dry run below<", ">closed below<",
-                                 ">guards act here<", ">sleep below<"}) {
+                                 ">guards act here<", ">sleep below<", ">current limit<"}) {
     EXPECT_EQ(count(svg, name), 1U) << name;
   }
   for (Stroke const stroke : {stroke::rust, stroke::green, stroke::plum}) {
     EXPECT_EQ(count(svg, "stroke-dasharray=\"" + std::string(stroke.dash) + "\""), 1U) << stroke.dash;
   }
+}
+
+TEST(Report, ADriveThatGuardsByPowerIsDrawnInWatts) {
+  auto plan = made_plan();
+  plan.logic.guard_by = GuardBy::power;
+  plan.derived.settings.dry_run_power_below_w = 550;
+  plan.derived.settings.closed_power_below_w = 0;
+  auto const svg = load_figure(plan);
+  EXPECT_EQ(count(svg, ">dry run below<"), 1U);
+  EXPECT_EQ(count(svg, ">closed below<"), 0U);
+  EXPECT_EQ(count(svg, ">current limit<"), 0U);
+  EXPECT_EQ(count(svg, "input power, kW"), 1U) << "electrical power is not in horsepower";
 }
 
 TEST(Report, IdsOnThePageAreUnique) {
