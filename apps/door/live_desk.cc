@@ -137,6 +137,8 @@ Json scene_of(LiveRun const& run) {
           {"best_flow_m3_s", plant.pump.best_flow_m3_s()},
           {"guard_speed_share", run.logic().guard_speed_share},
           {"guard_pressure_share", run.logic().guard_pressure_share},
+          {"guards_any_speed", run.logic().guard_where == GuardWhere::any_speed},
+          {"guards_by_power", run.logic().guard_by == GuardBy::power},
           {"two_contacts", run.logic().two_contact_switch},
           {"outlets", std::move(outlets)},
           {"zones", std::move(zones)},

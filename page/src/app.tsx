@@ -48,8 +48,8 @@ export function startPlanning() {
   let before = "";
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
-    const { id, site, set } = open.value;
-    const now = JSON.stringify([id, site, set, system.value]);
+    const { id, site, set, card } = open.value;
+    const now = JSON.stringify([id, site, set, card, system.value]);
     if (now === before) return;
     const waits = before === "" ? 0 : 120;
     before = now;

@@ -1,6 +1,6 @@
 import { render } from "preact";
 import { App, startPlanning } from "./app";
-import { frames, inputs, lastAgain, startLive, told } from "./state/live";
+import { frames, inForce, inputs, lastAgain, startLive, told } from "./state/live";
 import { lookForBook } from "./state/book";
 import { soFar, busy } from "./state/store";
 import "./style.css";
@@ -15,4 +15,4 @@ if ("serviceWorker" in navigator && location.protocol !== "file:") {
 }
 
 // What the browser tests read: figures, not controls.
-Object.assign(globalThis, { wellproofSeen: { frames, lastAgain, told: () => told.value, inputs: () => inputs.value, soFar: () => soFar.value, busy: () => busy.value } });
+Object.assign(globalThis, { wellproofSeen: { frames, lastAgain, told: () => told.value, inputs: () => inputs.value, inForce: () => inForce.value, soFar: () => soFar.value, busy: () => busy.value } });

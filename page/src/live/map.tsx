@@ -1,11 +1,36 @@
-// Current over speed: what each would mean, the thresholds, and where the pump is now.
-import { inForce, scene, told } from "../state/live";
+// Current over speed, or input power where the drive guards by it: what each would mean, the thresholds, and where the
+// pump is now.
+import { inForce, scene, told, type Point } from "../state/live";
 import type { MapRow, Spread } from "../state/plan";
 import { plan, w } from "../state/store";
 import { Term } from "../views/term";
 import { ticks } from "./labels";
 
 const box = { left: 46, right: 470, top: 14, bottom: 268 };
+
+/// What is looked at: the motor's current or its input power.
+const byCurrent = {
+  dry: (row: MapRow) => row.dry_a,
+  shut: (row: MapRow) => row.shut_a,
+  least: (row: MapRow) => row.least_draw_a,
+  most: (row: MapRow) => row.most_draw_a,
+  now: (at: Point) => at.current_a,
+  dryBelow: "dry_run.amps_below",
+  closedBelow: "closed.amps_below",
+  unit: "A",
+  digits: 2,
+};
+const byPower: typeof byCurrent = {
+  dry: (row) => row.dry_w,
+  shut: (row) => row.shut_w,
+  least: (row) => row.least_draw_w,
+  most: (row) => row.most_draw_w,
+  now: (at) => at.power_w,
+  dryBelow: "dry_run.power_below",
+  closedBelow: "closed.power_below",
+  unit: "W",
+  digits: 0,
+};
 
 export function CurrentMap() {
   const t = w.value.map;
@@ -15,33 +40,38 @@ export function CurrentMap() {
   if (!rows?.length) return null;
   const least = rows[0]!.speed_hz;
   const mostHz = Math.max(rows.at(-1)!.speed_hz, scene.value?.top_hz ?? 0);
-  const limit = set["motor.current_limit"] ?? 0;
-  const mostA = Math.max(limit * 1.12, ...rows.map((row) => Math.min(row.most_draw_a.high ?? 0, limit * 1.3)));
+  const load = scene.value?.guards_by_power ? byPower : byCurrent;
+  const limit = load === byCurrent ? (set["motor.current_limit"] ?? 0) : 0;
+  const ceilingHz = set["speed.ceiling"] ?? mostHz;
+  const highest = Math.max(...rows.map((row) => (limit > 0 ? Math.min(load.most(row).high ?? 0, limit * 1.3) : row.speed_hz <= ceilingHz ? (load.most(row).high ?? 0) : 0)));
+  const most = Math.max(limit * 1.12, highest * (limit > 0 ? 1 : 1.12), 1);
   const x = (hz: number) => box.left + ((Math.min(Math.max(hz, least - 4), mostHz) - least + 4) / (mostHz - least + 4)) * (box.right - box.left);
-  const y = (a: number) => box.bottom - (Math.min(a, mostA) / mostA) * (box.bottom - box.top);
+  const y = (value: number) => box.bottom - (Math.min(value, most) / most) * (box.bottom - box.top);
   const band = (of: (row: MapRow) => Spread) => {
     const there = rows.filter((row) => of(row).low !== null && of(row).high !== null);
     const line = (pick: "low" | "high") => there.map((row) => `${x(row.speed_hz).toFixed(1)} ${y(of(row)[pick]!).toFixed(1)}`);
     return there.length ? `M${line("low").join("L")}L${line("high").reverse().join("L")}Z` : "";
   };
-  const ceiling = set["speed.ceiling"] ?? mostHz;
-  const guard = ceiling * (scene.value?.guard_speed_share ?? 1);
+  // A card's drive may watch at any speed.
+  const guard = scene.value?.guards_any_speed ? least - 4 : ceilingHz * (scene.value?.guard_speed_share ?? 1);
   const sleep = set["sleep.speed_below"] ?? 0;
-  const threshold = (amps: number | undefined, label: string, kind: string) =>
-    amps ? (
+  const title = load === byPower ? t.titleByPower : t.title;
+  const says = load === byPower ? t.saysByPower : t.says;
+  const threshold = (below: number | undefined, label: string, kind: string) =>
+    below ? (
       <g class={`threshold ${kind}`}>
-        <path d={`M${x(guard) - 3} ${y(amps)}H${x(ceiling) + 3}`} />
-        <text x={x(guard) - 8} y={y(amps) + 5} text-anchor="end">
-          {label} {amps.toFixed(2)} A
+        <path d={`M${x(guard) - 3} ${y(below)}H${x(ceilingHz) + 3}`} />
+        <text x={scene.value?.guards_any_speed ? x(ceilingHz) - 8 : x(guard) - 8} y={scene.value?.guards_any_speed ? y(below) - 6 : y(below) + 5} text-anchor="end">
+          {label} {below.toFixed(load.digits)} {load.unit}
         </text>
       </g>
     ) : null;
   return (
     <section class="map" aria-labelledby="map-name">
       <h2 id="map-name">
-        {t.title} <Term of="draw" />
+        {title} <Term of="draw" />
       </h2>
-      <svg viewBox="0 0 480 300" role="img" aria-label={`${t.title}. ${t.says} ${t.now}: ${now?.speed_hz.toFixed(1)} Hz, ${now?.current_a.toFixed(2)} A`}>
+      <svg viewBox="0 0 480 300" role="img" aria-label={`${title}. ${says} ${t.now}: ${now?.speed_hz.toFixed(1)} Hz, ${now ? load.now(now).toFixed(load.digits) : ""} ${load.unit}`}>
         <defs>
           <pattern id="dry-hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <path d="M0 0v7" class="hatch-dry" />
@@ -50,11 +80,11 @@ export function CurrentMap() {
             <path d="M0 0v7" class="hatch-shut" />
           </pattern>
         </defs>
-        {ticks(mostA, 5).map((a) => (
+        {ticks(most, 5).map((at) => (
           <g class="grid">
-            <path d={`M${box.left} ${y(a)}H${box.right}`} />
-            <text x={box.left - 6} y={y(a) + 5} text-anchor="end">
-              {a}
+            <path d={`M${box.left} ${y(at)}H${box.right}`} />
+            <text x={box.left - 6} y={y(at) + 5} text-anchor="end">
+              {at}
             </text>
           </g>
         ))}
@@ -70,13 +100,13 @@ export function CurrentMap() {
           Hz
         </text>
         <text x={box.left - 6} y={box.top} text-anchor="end" class="unit">
-          A
+          {load.unit}
         </text>
-        <path d={band((row) => row.dry_a)} class="band dry" fill="url(#dry-hatch)" />
-        <path d={band((row) => row.shut_a)} class="band shut" fill="url(#shut-hatch)" />
-        <path d={band((row) => row.least_draw_a)} class="band least" />
-        <path d={band((row) => row.most_draw_a)} class="band most" />
-        <rect x={x(guard)} y={box.top} width={Math.max(2, x(ceiling) - x(guard))} height={box.bottom - box.top} class="watched" />
+        <path d={band(load.dry)} class="band dry" fill="url(#dry-hatch)" />
+        <path d={band(load.shut)} class="band shut" fill="url(#shut-hatch)" />
+        <path d={band(load.least)} class="band least" />
+        <path d={band(load.most)} class="band most" />
+        <rect x={x(guard)} y={box.top} width={Math.max(2, x(ceilingHz) - x(guard))} height={box.bottom - box.top} class="watched" />
         {limit > 0 && (
           <g class="threshold limit">
             <path d={`M${box.left} ${y(limit)}H${box.right}`} />
@@ -93,12 +123,12 @@ export function CurrentMap() {
             </text>
           </g>
         )}
-        {threshold(set["dry_run.amps_below"], t.dryBelow, "dry")}
-        {threshold(set["closed.amps_below"], t.closedBelow, "closed")}
+        {threshold(set[load.dryBelow], t.dryBelow, "dry")}
+        {threshold(set[load.closedBelow], t.closedBelow, "closed")}
         {now && now.speed_hz > 0 && (
           <g class="living">
-            <path d={`M${x(now.speed_hz)} ${box.bottom}V${y(now.current_a)}H${box.left}`} />
-            <circle cx={x(now.speed_hz)} cy={y(now.current_a)} r="9" />
+            <path d={`M${x(now.speed_hz)} ${box.bottom}V${y(load.now(now))}H${box.left}`} />
+            <circle cx={x(now.speed_hz)} cy={y(load.now(now))} r="9" />
           </g>
         )}
       </svg>
@@ -109,7 +139,7 @@ export function CurrentMap() {
         <li class="most">{t.most}</li>
         <li class="watched">{t.watched}</li>
       </ul>
-      <p class="note">{t.says}</p>
+      <p class="note">{says}</p>
     </section>
   );
 }

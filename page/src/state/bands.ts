@@ -12,7 +12,8 @@ export interface BandReading {
   band: string;
 }
 
-const kinds: Record<string, Kind> = { Pa: "pressure", Hz: "speed", A: "current", W: "power", "m3/s": "flow", m: "length", s: "time", m3: "volume", "°C": "temperature" };
+/// What is shown for an SI unit of the core.
+export const kinds: Record<string, Kind> = { Pa: "pressure", Hz: "speed", A: "current", W: "power", "m3/s": "flow", m: "length", s: "time", m3: "volume", "°C": "temperature" };
 
 /// Whether a figure lies in its band; nothing where none was entered or its unit is not shown as a number.
 export function insideBand(text: string, reading: BandReading, units: "us" | "metric"): boolean | undefined {

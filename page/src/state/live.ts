@@ -54,6 +54,8 @@ export interface Scene {
   best_flow_m3_s: number;
   guard_speed_share: number;
   guard_pressure_share: number;
+  guards_any_speed: boolean;
+  guards_by_power: boolean;
   two_contacts: boolean;
   outlets: { flow_m3_s: number; pressure_pa: number }[];
   zones: string[];
@@ -208,16 +210,18 @@ export function startLive() {
   let id = "";
   let text = "";
   let set = "";
+  let card = "";
   effect(() => {
     const kept = open.value;
     void system.value;
     const nextSet = JSON.stringify(kept.set);
-    if (kept.id !== id || kept.site.text !== text) {
+    const nextCard = kept.card?.text ?? "";
+    if (kept.id !== id || kept.site.text !== text || nextCard !== card) {
       void openLive();
     } else if (nextSet !== set) {
       void setLive().then(again);
     }
-    [id, text, set] = [kept.id, kept.site.text, nextSet];
+    [id, text, set, card] = [kept.id, kept.site.text, nextSet, nextCard];
   });
   requestAnimationFrame(frame);
 }

@@ -21,6 +21,10 @@ export interface MapRow {
   shut_a: Spread;
   least_draw_a: Spread;
   most_draw_a: Spread;
+  dry_w: Spread;
+  shut_w: Spread;
+  least_draw_w: Spread;
+  most_draw_w: Spread;
 }
 
 export interface ScenarioOfPlan {
@@ -34,10 +38,33 @@ export interface ScenarioOfPlan {
   first_failure?: { says: string };
 }
 
+/// One line to enter in the drive whose card was chosen.
+export interface CardEntry {
+  key: string;
+  label: string;
+  where: string;
+  enter: string;
+  derived?: number; // SI of ours; not of a choice
+  entered?: number;
+  unit?: string;
+  step?: number | null;
+  fixed?: boolean;
+  clipped: boolean;
+  rounded: string;
+}
+
+export interface PlanDrive {
+  name: string;
+  entries: CardEntry[];
+  lacking: { key: string; unguarded: string }[];
+  lost_by_rounding: { name: string; of_plan: boolean; derived: number; entered: number }[];
+}
+
 export interface Plan {
   site: { name: string };
   assumptions: { key: string; range: string; because: string }[];
   settings: Record<string, Setting>;
+  drive?: PlanDrive;
   cautions: { key: string; says: string }[];
   map: { rows: MapRow[]; target_pa: number };
   well: { says: string[] | string };

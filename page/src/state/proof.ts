@@ -1,5 +1,5 @@
 // A proof made by several hands, some draws each: what is known so far, draw by draw, and the whole plan at the end.
-import { desk, hands } from "../core/hand";
+import { hands } from "../core/hand";
 import type { Answer, Request } from "../core/protocol";
 import type { Plan } from "./plan";
 
@@ -103,7 +103,8 @@ export class ProofRun {
     );
     if (this.gone) return {};
     if (error) return { error };
-    const whole = await desk.ask({ ...this.request, options: { ...options, json: true, made: `[${shares.join(",")}]` } });
+    // Not the desk's: with a card what rounding costs may be run besides, and other settings are not to wait for that.
+    const whole = await hands[0]!.ask({ ...this.request, options: { ...options, json: true, made: `[${shares.join(",")}]` } });
     return whole.exit_code > 1 ? { error: whole } : { plan: JSON.parse(whole.out) as Plan };
   }
 }

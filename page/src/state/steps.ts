@@ -28,9 +28,11 @@ export const steps: Record<string, Step> = {
   "sleep.band": pressure(0.5, 5),
   "sleep.ramp": plain("ramp", 0.1),
   "dry_run.amps_below": plain("current", 0.05),
+  "dry_run.power_below": plain("power", 10),
   "dry_run.delay": plain("time", 0.5),
   "dry_run.rest": plain("time", 60),
   "closed.amps_below": plain("current", 0.05),
+  "closed.power_below": plain("power", 10),
   "closed.delay": plain("time", 0.5),
   "long_run.limit": plain("time", 600),
   "fill.time": plain("time", 10),
@@ -38,9 +40,12 @@ export const steps: Record<string, Step> = {
 };
 
 /// The value a press leads to, on the grid of steps, as text with its unit.
-export function stepped(key: string, value: number, up: boolean, system: System): string | undefined {
+/// @param drive_step of the drive's card, SI: a smaller press would be rounded away
+export function stepped(key: string, value: number, up: boolean, system: System, drive_step = 0): string | undefined {
   const step = steps[key];
   if (!step) return undefined;
+  const factor = shownIn(step.kind, system).factor;
+  if (drive_step > step[system] * factor) return `${Number(inUnit(value + (up ? drive_step : -drive_step), step.kind, system).toFixed(6))} ${shownIn(step.kind, system).unit}`;
   const by = step[system];
   const now = inUnit(value, step.kind, system);
   const onGrid = now / by;

@@ -1,11 +1,13 @@
 // What the page knows: the sites in this browser, the one that is open, its settings and their proof.
 import { batch, computed, effect, signal } from "@preact/signals";
 import { desk, slow } from "../core/hand";
-import { type Answer, type Finding, findingsOf, type Request, type SiteText } from "../core/protocol";
+import { type Answer, type Finding, findingsOf, type NamedText, type Request, type SiteText } from "../core/protocol";
 import { type Language, words } from "../words/words";
+import { cardDemos, nameOfCard } from "./cards";
 import { demos } from "./demos";
 import type { Plan } from "./plan";
 import { ProofRun, type SoFar } from "./proof";
+import type { Told } from "./told";
 import type { System } from "./units";
 
 export interface Kept {
@@ -14,6 +16,8 @@ export interface Kept {
   set: Record<string, string>; // settings given by hand, as text
   readings: string;
   history: string;
+  told?: Told | undefined;
+  card?: NamedText | undefined; // of the drive
   demo: boolean;
 }
 
@@ -73,6 +77,11 @@ export const soFar = signal<SoFar | undefined>(undefined);
 export const busy = signal(false);
 export const draws = signal(firstDraws);
 
+const isNamedText = (each: unknown): each is NamedText => typeof (each as NamedText)?.file === "string" && typeof (each as NamedText).text === "string";
+const broughtCards = stored<unknown[]>("cards", []);
+export const cards = signal<NamedText[]>([...cardDemos, ...(Array.isArray(broughtCards) ? broughtCards.filter(isNamedText) : [])]);
+
+effect(() => store("cards", cards.value.filter((each) => !cardDemos.includes(each))));
 effect(() => store("language", language.value));
 effect(() => store("units", system.value));
 effect(() => store("look", look.value));
@@ -88,6 +97,7 @@ export function request(command: string, extra: Record<string, unknown> = {}, ke
       json: true,
       units: system.value,
       set: Object.entries(kept.set).map(([key, text]) => `${key}=${text}`),
+      ...(kept.card ? { card: { file: kept.card.file, text: kept.card.text } } : {}),
       ...extra,
     },
   };
@@ -148,10 +158,10 @@ export function cancelProof() {
 }
 
 /// Changes the open site; a demo stays as it is and a copy is changed.
-export function change(by: Partial<Pick<Kept, "site" | "set" | "readings" | "history">>) {
+export function change(by: Partial<Pick<Kept, "site" | "set" | "readings" | "history" | "told" | "card">>) {
   const now = open.value;
   const copied = now.demo && by.site !== undefined;
-  const next: Kept = copied ? { ...fresh(now.site, false), set: now.set, ...by } : { ...now, ...by };
+  const next: Kept = copied ? { ...fresh(now.site, false), set: now.set, card: now.card, ...by } : { ...now, ...by };
   batch(() => {
     sites.value = copied ? [...sites.value, next] : sites.value.map((each) => (each.id === now.id ? next : each));
     openId.value = next.id;
@@ -163,6 +173,20 @@ export function give(key: string, text: string | undefined) {
   if (text === undefined || text === derivedTexts.value[key]) delete set[key];
   else set[key] = text;
   change({ set });
+}
+
+/// Takes a card for the open site if the core can read it; otherwise what is wrong with it.
+export async function takeCard(card: NamedText): Promise<Finding[]> {
+  const kept = open.value;
+  const answer = await desk.ask(request("derive", { set: [] }, { ...kept, card }));
+  if (answer.exit_code > 1) return findingsOf(answer);
+  const known = cards.value.some((each) => each.file === card.file && each.text === card.text);
+  batch(() => {
+    // One of the same name is the newer version of it.
+    if (!known) cards.value = [...cards.value.filter((each) => cardDemos.includes(each) || nameOfCard(each) !== nameOfCard(card)), card];
+    if (open.value.id === kept.id) change({ card });
+  });
+  return [];
 }
 
 export function takeIn(site: SiteText): Kept {

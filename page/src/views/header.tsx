@@ -1,8 +1,9 @@
 // The head of the page: which site, how it is shown, files in and out.
 import { useEffect, useRef, useState } from "preact/hooks";
 import { askBook, bookThere } from "../state/book";
+import { isCard } from "../state/cards";
 import { readAll, siteOf } from "../state/files";
-import { ask, type Kept, language, letGo, look, open, openId, plan, sites, system, takeIn, view, views, w } from "../state/store";
+import { ask, findings, type Kept, language, letGo, look, open, openId, plan, sites, system, takeCard, takeIn, view, views, w } from "../state/store";
 import { settingsToml } from "../state/settings_toml";
 import { valueIn } from "../state/site_text";
 import { type Language, words } from "../words/words";
@@ -63,8 +64,13 @@ export function Header() {
     if (!list?.length) return;
     try {
       const { files, tooLarge } = await readAll(list);
-      const site = siteOf(files);
+      const site = siteOf(files.filter((file) => !isCard(file.text)));
       if (site) takeIn(site);
+      for (const { name, text } of files.filter((file) => isCard(file.text))) {
+        const wrong = await takeCard({ file: name, text });
+        view.value = "settings";
+        if (wrong.length) findings.value = wrong;
+      }
       say(tooLarge.length ? `${tooLarge.join(", ")}: ${t.tooLarge}` : "");
     } catch {
       say(t.notRead);

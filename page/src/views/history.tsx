@@ -5,34 +5,39 @@ import { useState } from "preact/hooks";
 import { slow } from "../core/hand";
 import { type Finding, findingsOf } from "../core/protocol";
 import { readingsToml, rowsOf } from "../state/readings";
+import type { StopTold } from "../state/stops_chart";
 import { change, open, request, system, w } from "../state/store";
-import { Core, FindingList } from "./parts";
-
-interface Cause {
-  key: string;
-  title: string;
-  posterior: number;
-  posterior_error: number;
-  possible: boolean;
-  severity: string;
-  evidence: { for: boolean; says: string }[];
-  todo: string;
-}
-
-interface Question {
-  key: string;
-  title: string;
-  how: string;
-  minutes: number;
-  answers: { word: string; says: string; share: number; leader: string }[];
-}
+import { historyText, nothingTold, priorOptions } from "../state/told";
+import { type Cause, CauseCard, Check, Priors, type Question } from "./causes";
+import { ToldForm } from "./history_told";
+import { Cautions, Core, FindingList, InEnglish, save } from "./parts";
+import { StopsChart } from "./stops_chart";
 
 interface Explained {
+  told: string;
+  now_s: number | null;
+  rest_s: number;
+  stops: StopTold[];
   says: string;
   notes: string[];
+  settings_from: string;
   causes: Cause[];
   next: Question[];
-  cautions: string[];
+  settings_say: string[];
+  settings_tried: { helps: boolean }[];
+  cautions: { key: string; says: string }[];
+}
+
+interface Answered {
+  option: string; // "watch_gauge=low"
+  says: string;
+}
+
+interface Run {
+  explained: Explained;
+  now: string; // the clock it was explained by; the same for all answers, which are ranked over the same worlds
+  answered: Answered[];
+  report: string;
 }
 
 const example = `now: 2026-08-14 07:00
@@ -49,96 +54,63 @@ function nowText(): string {
   return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
-const results = signal<Record<string, Explained>>({});
-const answered = signal<Record<string, string[]>>({});
-
-function CauseCard({ cause }: { cause: Cause }) {
-  const t = w.value.history;
-  const speaks = (side: boolean) => cause.evidence.filter((each) => each.for === side);
-  return (
-    <li class="cause">
-      <div class="head">
-        <h3>
-          <Core>{cause.title}</Core>
-        </h3>
-        <b>
-          {(cause.posterior * 100).toFixed(0)} % <span class="note">± {(cause.posterior_error * 100).toFixed(0)}</span>
-        </b>
-      </div>
-      <div class="share" role="img" aria-label={`${t.share} ${(cause.posterior * 100).toFixed(0)} %`}>
-        <span style={{ width: `${Math.max(1, cause.posterior * 100)}%` }} />
-      </div>
-      {cause.severity && (
-        <p class="note">
-          <Core>{cause.severity}</Core>
-        </p>
-      )}
-      {[true, false].map(
-        (side) =>
-          speaks(side).length > 0 && (
-            <details open={side}>
-              <summary>
-                {side ? `+ ${t.for}` : `− ${t.against}`} ({speaks(side).length})
-              </summary>
-              <ul class="plain">
-                {speaks(side).map((each) => (
-                  <li>
-                    <Core>{each.says}</Core>
-                  </li>
-                ))}
-              </ul>
-            </details>
-          ),
-      )}
-      {cause.todo && (
-        <p>
-          <b>{t.todo}:</b> <Core>{cause.todo}</Core>
-        </p>
-      )}
-    </li>
-  );
-}
+const runs = signal<Record<string, Run>>({});
+const leastShown = 0.02;
+const mostShown = 6;
+const mostChecks = 4;
 
 export function HistoryView() {
   const t = w.value.history;
   const kept = open.value;
   const [progress, tell] = useState<[number, number] | undefined>(undefined);
   const [wrong, find] = useState<Finding[]>([]);
-  const result = results.value[kept.id];
-  const explain = async (answers: string[]) => {
-    if (!kept.history.trim()) {
+  const run = runs.value[kept.id];
+  const result = run?.explained;
+  const busy = progress !== undefined;
+  const explain = async (answered: Answered[], now = nowText()) => {
+    const mine = open.value;
+    const told = mine.told ?? nothingTold;
+    const text = historyText(mine.history, told, system.value);
+    if (!text.trim()) {
       find([{ file: "", line: 0, column: 0, key: "", found: t.nothing, expected: "", nearest: "" }]);
       return;
     }
     tell([0, 1]);
-    const readings = readingsToml(rowsOf(kept.readings), system.value);
-    const parts: Record<string, unknown> = { history: { file: "stops.txt", text: kept.history } };
+    const readings = readingsToml(rowsOf(mine.readings), system.value);
+    const parts: Record<string, unknown> = { history: { file: "stops.txt", text } };
     if (readings) parts.readings = { file: "readings.toml", text: readings };
-    const options: Record<string, unknown> = { draws: 48, now: nowText() };
-    if (answers.length) options.answers = answers;
-    const answer = await slow.ask({ ...request("explain", options, kept), ...parts }, (done, all) => tell([done, all]));
+    const options: Record<string, unknown> = { draws: 48, now, report: "why_it_stopped.html" };
+    const prior = priorOptions(told);
+    if (prior.length) options.prior = prior;
+    if (answered.length) options.answers = answered.map((each) => each.option);
+    const answer = await slow.ask({ ...request("explain", options, mine), ...parts }, (done, all) => tell([done, all]));
     tell(undefined);
     if (answer.exit_code > 1) {
       find(findingsOf(answer));
       return;
     }
     find([]);
-    answered.value = { ...answered.value, [kept.id]: answers };
-    results.value = { ...results.value, [kept.id]: JSON.parse(answer.out) as Explained };
+    runs.value = { ...runs.value, [mine.id]: { explained: JSON.parse(answer.out) as Explained, now, answered, report: answer.files[0]?.text ?? "" } };
   };
-  const sure = result?.causes.filter((each) => each.posterior >= 0.02).slice(0, 6) ?? [];
+  const again = (answered: Answered[]) => void explain(answered, run?.now);
+  const shown = result?.causes.filter((each, i) => i < 2 || each.posterior >= leastShown).slice(0, mostShown) ?? [];
   return (
     <>
       <section class="lead">
         <h2>{t.title}</h2>
         <label for="stops">{t.lead}</label>
         <textarea id="stops" rows={8} spellcheck={false} value={kept.history} onInput={(event) => change({ history: event.currentTarget.value })} />
+        <p class="note">{t.linesHelp}</p>
+        <ToldForm />
         <div class="row">
-          <button type="button" class="strong" disabled={progress !== undefined} onClick={() => void explain([])}>
+          <button type="button" class="strong" disabled={busy} onClick={() => void explain([])}>
             {t.explain}
           </button>
           <button type="button" onClick={() => change({ history: example })}>
             {t.example}
+          </button>
+          <button type="button" disabled={!kept.history.trim()} onClick={() => save("stops.txt", historyText(kept.history, kept.told ?? nothingTold, system.value))}>
+            ⤓ {t.saveStops}
           </button>
         </div>
         {progress && (
@@ -152,51 +124,82 @@ export function HistoryView() {
         )}
       </section>
       <FindingList findings={wrong} />
-      {result && (
+      {run && result && (
         <>
           <section class="causes-found" aria-labelledby="causes-name">
             <h2 id="causes-name">{t.causes}</h2>
+            <InEnglish />
             <p>
               <b>
                 <Core>{result.says}</Core>
               </b>
             </p>
-            <ol>
-              {sure.map((each) => (
-                <CauseCard key={each.key} cause={each} />
-              ))}
-            </ol>
-          </section>
-          <section aria-labelledby="next-name">
-            <h2 id="next-name">{t.next}</h2>
-            <ol>
-              {result.next.slice(0, 3).map((each) => (
-                <li class="test" key={each.key}>
-                  <h3>
-                    <Core>{each.title}</Core>{" "}
-                    <span class="note">
-                      ({Math.round(each.minutes)} {w.value.proof.minutes})
-                    </span>
-                  </h3>
-                  <p>
-                    <Core>{each.how}</Core>
-                  </p>
-                  <div class="row">
-                    {each.answers.map((one) => (
-                      <button type="button" disabled={progress !== undefined} onClick={() => void explain([...(answered.value[kept.id] ?? []), `${each.key}=${one.word}`])}>
-                        <Core>{one.says}</Core> ({Math.round(one.share * 100)} %)
-                      </button>
-                    ))}
-                  </div>
-                </li>
-              ))}
-            </ol>
-            {result.cautions.map((each) => (
-              <p class="warn">
-                ⚠ <Core>{each}</Core>
+            <p>
+              <Core>{result.told}</Core>
+            </p>
+            <StopsChart stops={result.stops} now_s={result.now_s} rest_s={result.rest_s} told={result.told} />
+            <p class="note">
+              {t.settingsFrom}: <Core>{result.settings_from}</Core>
+            </p>
+            {result.notes.map((each) => (
+              <p class="note">
+                <Core>{each}</Core>
               </p>
             ))}
+            <ol>
+              {shown.map((each, i) => (
+                <CauseCard key={each.key} cause={each} open={i < 2} />
+              ))}
+            </ol>
+            <p class="note">{t.errorSays}</p>
+            <Priors causes={result.causes} busy={busy} anew={() => again(run.answered)} />
           </section>
+          <section aria-labelledby="next-name" class="nextcheck">
+            <h2 id="next-name">{t.next}</h2>
+            {run.answered.length > 0 && (
+              <>
+                <h3>{t.answeredSoFar}</h3>
+                <ul class="plain">
+                  {run.answered.map((each, i) => (
+                    <li>
+                      <Core>{each.says}</Core>{" "}
+                      <button type="button" class="small" disabled={busy} onClick={() => again(run.answered.filter((_, j) => j !== i))}>
+                        {t.takeBack}
+                      </button>
+                    </li>
+                  ))}
+                </ul>
+              </>
+            )}
+            {result.next.length === 0 && <p>{t.noCheck}</p>}
+            <ol>
+              {result.next.slice(0, mostChecks).map((each) => (
+                <Check
+                  key={each.key}
+                  question={each}
+                  causes={result.causes}
+                  busy={busy}
+                  answer={(value, says) => again([...run.answered.filter((one) => !one.option.startsWith(`${each.key}=`)), { option: `${each.key}=${value}`, says: `${each.title}: ${says}` }])}
+                />
+              ))}
+            </ol>
+          </section>
+          <section aria-labelledby="setting-name">
+            <h2 id="setting-name">{t.setting}</h2>
+            <ul class="plain">
+              {result.settings_say.map((each) => (
+                <li>
+                  <Core>{each}</Core>
+                </li>
+              ))}
+            </ul>
+          </section>
+          <Cautions list={result.cautions} />
+          {run.report && (
+            <button type="button" onClick={() => save("why_it_stopped.html", run.report, "text/html")}>
+              ⤓ {t.report}
+            </button>
+          )}
         </>
       )}
     </>

@@ -1,7 +1,7 @@
 // Pieces that several views share.
 import type { ComponentChildren } from "preact";
 import type { Finding } from "../core/protocol";
-import { w } from "../state/store";
+import { language, w } from "../state/store";
 
 /// How far from the limit: 0 in the middle, failed to the left of it. Sign and words say the same as the colour.
 export function MarginBar({ margin, label }: { margin: number; label: string }) {
@@ -30,6 +30,7 @@ export function FindingList({ findings }: { findings: Finding[] }) {
           <li>
             {each.line > 0 && (
               <b>
+                {each.file && `${each.file}, `}
                 {t.line} {each.line}:{each.column}{" "}
               </b>
             )}
@@ -46,6 +47,36 @@ export function FindingList({ findings }: { findings: Finding[] }) {
             )}
           </li>
         ))}
+      </ul>
+    </section>
+  );
+}
+
+/// Says, in another language than English, that what the core writes is English.
+export function InEnglish() {
+  return language.value === "en" ? null : <p class="note">{w.value.coreEnglish}</p>;
+}
+
+/// Cautions in the language of the page. Where one has figures of the site, the core's own sentence follows with them.
+export function Cautions({ list }: { list: { key: string; says: string }[] }) {
+  if (!list.length) return null;
+  return (
+    <section class="cautions" aria-labelledby="cautions-name">
+      <h2 id="cautions-name">⚠ {w.value.proof.cautions}</h2>
+      <ul class="plain">
+        {list.map((each) => {
+          const known = w.value.cautions[each.key];
+          return (
+            <li>
+              {known ?? <Core>{each.says}</Core>}
+              {known && /\d/.test(each.says) && (
+                <p class="note">
+                  {w.value.withFigures}: <Core>{each.says}</Core>
+                </p>
+              )}
+            </li>
+          );
+        })}
       </ul>
     </section>
   );

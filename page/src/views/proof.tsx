@@ -135,18 +135,6 @@ export function WholeProof() {
           </ol>
         </>
       )}
-      {whole.cautions.length > 0 && (
-        <>
-          <h2>⚠ {t.cautions}</h2>
-          <ul class="plain">
-            {whole.cautions.map((each) => (
-              <li>
-                <Core>{each.says}</Core>
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
     </section>
   );
 }

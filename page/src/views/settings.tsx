@@ -1,12 +1,13 @@
 // The settings, each with its reason and its margin; one moved here is proved at once.
 import { useState } from "preact/hooks";
-import type { Setting } from "../state/plan";
+import type { CardEntry, Setting } from "../state/plan";
 import type { Scenario } from "../state/proof";
 import { settingsToml } from "../state/settings_toml";
 import { speaksFor } from "../state/speaks_for";
 import { siOf, stepped, steps, typed } from "../state/steps";
 import { change, derivedTexts, findings, give, open, plan, system, w } from "../state/store";
-import { Core, FindingList, MarginBar, save } from "./parts";
+import { CardChoice, OnDrive } from "./card";
+import { Cautions, Core, FindingList, InEnglish, MarginBar, save } from "./parts";
 import { ProofStrip, Scenarios, standing, WholeProof } from "./proof";
 import { Term } from "./term";
 
@@ -24,7 +25,9 @@ const termOf: Record<string, string> = {
   "sleep.speed_below": "sleep",
   "dry_run.amps_below": "dry_run",
   "dry_run.rest": "rest",
+  "dry_run.power_below": "dry_run",
   "closed.amps_below": "closed",
+  "closed.power_below": "closed",
   "long_run.limit": "long_run",
   "fill.time": "fill",
   "permissive.sense": "permissive",
@@ -43,7 +46,7 @@ export function marginOf(key: string, list: Scenario[]): number | undefined {
   return found.length ? Math.min(...found) : undefined;
 }
 
-function Row({ name, one, list }: { name: string; one: Setting; list: Scenario[] }) {
+function Row({ name, one, list, entry }: { name: string; one: Setting; list: Scenario[]; entry?: CardEntry | undefined }) {
   const t = w.value.settings;
   const [draft, type] = useState<string | undefined>(undefined);
   const margin = marginOf(name, list);
@@ -51,7 +54,7 @@ function Row({ name, one, list }: { name: string; one: Setting; list: Scenario[]
   const move = (up: boolean) => {
     // Presses come faster than the plan: each goes on from the one before.
     const now = siOf(name, open.value.set[name] ?? "", system.value) ?? one.value;
-    const next = typeof now === "number" ? stepped(name, now, up, system.value) : undefined;
+    const next = typeof now === "number" ? stepped(name, now, up, system.value, entry?.step ?? 0) : undefined;
     if (next) give(name, next);
   };
   const label = w.value.settingNames[name] ?? name;
@@ -64,6 +67,13 @@ function Row({ name, one, list }: { name: string; one: Setting; list: Scenario[]
         {given && <span class="tag">✎ {t.given}</span>}
       </div>
       <code class="key">{name}</code>
+      {entry && (
+        <p class="enter">
+          {w.value.card.enter}: <b>{entry.label}</b> = <b class="value">{entry.enter}</b>
+          {entry.where && <span class="note"> ({entry.where})</span>}
+          {entry.clipped && <span class="tag">{entry.fixed ? w.value.card.fixed : w.value.card.clipped}</span>}
+        </p>
+      )}
       <div class="dial">
         {steps[name] ? (
           <>
@@ -72,7 +82,7 @@ function Row({ name, one, list }: { name: string; one: Setting; list: Scenario[]
             </button>
             <input
               id={id}
-              value={draft ?? open.value.set[name] ?? one.text}
+              value={draft ?? (entry ? one.text : (open.value.set[name] ?? one.text))}
               onInput={(event) => type(event.currentTarget.value)}
               onBlur={() => {
                 if (draft !== undefined && draft.trim() && draft !== one.text) give(name, typed(name, draft, system.value));
@@ -137,6 +147,7 @@ export function SettingsView() {
       <section class="lead">
         <h2>{t.title}</h2>
         <p>{t.lead}</p>
+        <InEnglish />
         <div class="row">
           <button type="button" disabled={!Object.keys(open.value.set).length} onClick={() => change({ set: {} })}>
             ↺ {t.allDerived}
@@ -148,19 +159,22 @@ export function SettingsView() {
       </section>
       <FindingList findings={findings.value} />
       <ProofStrip />
+      <CardChoice />
+      {now?.drive && <OnDrive drive={now.drive} settings={now.settings} />}
       <div class="groups">
         {[...groups].map(([group, rows]) => (
           <section class="group" key={group}>
             <h2>{t.groups[group] ?? group}</h2>
             <ul>
               {rows.map(([key, one]) => (
-                <Row key={key} name={key} one={one} list={list} />
+                <Row key={key} name={key} one={one} list={list} entry={now?.drive?.entries.find((each) => each.key === key)} />
               ))}
             </ul>
           </section>
         ))}
       </div>
       <WholeProof />
+      <Cautions list={now?.cautions ?? []} />
       <Scenarios />
     </>
   );

@@ -4,8 +4,8 @@ import { signal } from "@preact/signals";
 import { useState } from "preact/hooks";
 import { type Finding, findingsOf } from "../core/protocol";
 import { type BandReading, insideBand } from "../state/bands";
-import { askSlow, open, system, w } from "../state/store";
-import { Core, FindingList, save } from "./parts";
+import { askSlow, language, open, plan, system, w } from "../state/store";
+import { Cautions, Core, FindingList, InEnglish, save } from "./parts";
 
 interface VisitTest {
   test: string;
@@ -25,6 +25,8 @@ export interface Sheet {
   says: string;
   safety: Tick[];
   before_power: { lines: Tick[] };
+  entries: { label: string; where: string; value: string; note: string }[];
+  unguarded: string[];
   tests: VisitTest[];
 }
 
@@ -50,6 +52,48 @@ function Ticks({ name, lines }: { name: string; lines: Tick[] }) {
         );
       })}
     </ul>
+  );
+}
+
+/// The sheet's own safety lines are English: in another language these cautions of the plan say the same first.
+const safetyKeys = ["mains", "stored_charge", "pressure", "relief_valve", "water_safety", "licence"];
+
+function Entries({ sheet }: { sheet: Sheet }) {
+  const t = w.value.card;
+  return (
+    <>
+      <h3>
+        {t.label}
+        {open.value.card && `: ${plan.value?.drive?.name ?? ""}`}
+      </h3>
+      <div class="scroll" tabIndex={0} role="region" aria-label={t.label}>
+        <table class="entries">
+          <thead>
+            <tr>
+              <th scope="col">{t.label}</th>
+              <th scope="col">{t.value}</th>
+              <th scope="col">{t.where}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {sheet.entries.map((each) => (
+              <tr>
+                <th scope="row">{each.label}</th>
+                <td class="value">
+                  {each.value} {each.note}
+                </td>
+                <td>{each.where}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {sheet.unguarded.map((each) => (
+        <p class="warn">
+          <Core>{each}</Core>
+        </p>
+      ))}
+    </>
   );
 }
 
@@ -100,7 +144,7 @@ export function VisitSheet() {
   const [working, work] = useState(false);
   const [wrong, find] = useState<Finding[]>([]);
   const kept = open.value;
-  const key = JSON.stringify([kept.id, kept.site.text, kept.set, system.value]);
+  const key = JSON.stringify([kept.id, kept.site.text, kept.set, kept.card?.text, system.value]);
   const made = sheets.value[key];
   const make = async () => {
     work(true);
@@ -137,8 +181,11 @@ export function VisitSheet() {
           <p>
             <Core>{made.sheet.says}</Core>
           </p>
+          <InEnglish />
+          {language.value !== "en" && <Cautions list={plan.value?.cautions.filter((each) => safetyKeys.includes(each.key)) ?? []} />}
           <Ticks name="safety" lines={made.sheet.safety} />
           <Ticks name="before" lines={made.sheet.before_power.lines} />
+          <Entries sheet={made.sheet} />
           <ol>
             {made.sheet.tests.map((test) => (
               <Test key={test.test} test={test} />

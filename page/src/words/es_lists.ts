@@ -84,3 +84,71 @@ export const scenarios: Record<string, string> = {
   sensor_noisy: "Un sensor ruidoso",
   contact_opens: "Un contacto externo se abre",
 };
+
+/// Por la clave que les da el núcleo. Donde una lleva cifras del sitio, la página pone además la frase del núcleo.
+export const cautions: Record<string, string> = {
+  mains:
+    "El variador se alimenta con tensión de red, que mata. Antes de quitar una tapa abra el desconectador, póngale candado y etiqueta, y compruebe que los bornes están muertos con un medidor probado justo antes en una fuente viva.",
+  stored_charge:
+    "Los condensadores del variador siguen cargados con la luz quitada. Espere lo que diga la etiqueta del propio variador y mida después en su enlace de corriente continua antes de tocar nada adentro.",
+  pressure:
+    "El tanque, los tubos y las conexiones guardan presión con la bomba parada. Vacíe del todo antes de abrir cualquier cosa. Ponga una válvula de alivio que pueda dejar pasar el caudal de la bomba por debajo de lo que aguanta la pieza más débil, sin nada que se pueda cerrar entre ella y la bomba.",
+  water_safety:
+    "Abrir un pozo o una línea puede llevar gérmenes al agua de beber. Desinfecte el pozo y la línea después del trabajo, enjuague y haga analizar el agua antes de que alguien la beba.",
+  licence:
+    "Deciden el reglamento local, la compañía eléctrica y la autoridad sanitaria, no esta hoja. El trabajo eléctrico y el del pozo son de quien tiene licencia para hacerlos donde se hacen.",
+  on_site:
+    "Las cifras descansan en un modelo de este sitio y en los supuestos de la lista. Mida presión, velocidad, corriente y nivel del agua en el sitio, y compare, antes de dejar que los ajustes trabajen solos.",
+  relief_valve:
+    "Contra una línea cerrada la bomba pasa de lo que aguanta la pieza más débil. Tiene que haber, siempre puesta y probada cada año, una válvula de alivio que abra a tiempo y deje pasar todo el caudal de la bomba: un ajuste no protege donde alguien puede cambiarlo o el sensor puede fallar.",
+  upthrust:
+    "Con la presión perdida y a la velocidad máxima la bomba mueve demasiada agua y sus etapas se levantan. No la deje bombear a toda velocidad en una línea abierta; un limitador de caudal en la boca del pozo lo evita.",
+  motor_cooling: "En este ademe el motor se baña con poca agua y puede calentarse. Una camisa alrededor del motor lo remedia.",
+  motor_starts: "Solo por la fuga la bomba arranca más veces al día de lo que suele permitirse a un motor así. Un tanque mayor, o ninguna fuga, lo reduce.",
+  motor_plate: "La placa del motor se contradice: ninguna máquina de esta clase muestra todas sus cifras. Léala otra vez.",
+  precharge: "La precarga del tanque no se sabe bien o no es la que hace falta. Mídala con la línea abierta al aire y ajústela al valor que sigue.",
+  drive_rating: "El variador da menos corriente de la que el motor puede tomar con su factor de servicio: frenará la velocidad a plena carga.",
+  given_settings: "Hay ajustes dados a mano y no calculados; los demás se calcularon sin tenerlos en cuenta.",
+  snoring_well:
+    "La bomba puede bajar el pozo hasta su toma y mover agua mezclada con aire. Su carga puede caer entonces en la guarda de descarga cerrada: el paro se llama línea cerrada aunque lo que falta es agua.",
+  overdrawn_well:
+    "Un pozo sobreexplotado puede seguir dando algo de agua sin que ninguna guarda actúe: la casa puede quedar horas con presión baja. Lo detecta una sonda de nivel en el contacto externo, o vigilar que la presión no quede minutos debajo de la deseada a velocidad máxima.",
+  low_zero_flow_speed: "Esta bomba ya mantiene la presión por debajo de su velocidad mínima: dormirá después de pasarse, y le iría mejor una bomba más pequeña.",
+  peak_beyond_pump: "El consumo máximo es más de lo que da esta bomba: mientras dure, la presión baja, se ajuste lo que se ajuste.",
+  ranking_only:
+    "Una lista ordenada no es un hallazgo. Las cifras valen para las causas que conoce este programa y para el sitio como se describió; confirme mirando antes de cambiar ninguna pieza.",
+  keep_guards: "No suba ni apague una guarda para que siga en marcha: una bomba que gira en seco o contra una línea cerrada se pierde en minutos.",
+  opening: "El variador sigue cargado con la luz quitada. Abrirlo, abrir los empalmes o el pozo es de quien puede hacerlo.",
+  let_it_stand: "Deje quieta la bomba hasta que se aclare esto: cada intento más la calienta.",
+};
+
+export const faults: Record<string, string> = {
+  level_fallen: "El agua está más honda",
+  yield_fallen: "El pozo da menos",
+  intake_clogged: "La toma de la bomba está tapada",
+  more_demand: "Se consume más de lo que da el pozo",
+  pump_worn: "La bomba está gastada",
+  pump_dragging: "La bomba gira con dificultad",
+  drop_pipe_hole: "El tubo de bajada tiene un agujero",
+  check_valve_leaks: "La válvula de retención fuga",
+  tank_charge_lost: "El tanque perdió su aire",
+  leak_in_house: "El agua se fuga después del tanque",
+  line_burst: "Se rompió una línea",
+  valve_shut: "Una válvula antes del tanque está cerrada",
+  line_frozen: "La línea se congela",
+  volts_low: "La tensión es baja",
+  power_outages: "Se va la luz",
+  volts_uneven: "La tensión en el motor es desigual",
+  cable_thin: "El cable es demasiado delgado",
+  drive_heated: "El variador se calienta demasiado",
+  sensor_plugged: "La toma del sensor está tapada",
+  sensor_drifted: "El sensor mide mal",
+  sensor_wire: "El cable del sensor está mal",
+  outside_contact: "El contacto externo se abre",
+  current_limit_wrong: "El límite de corriente no es el del motor",
+  sleep_speed_low: "La velocidad de dormir queda debajo de la de caudal nulo",
+  thresholds_wrong: "Los umbrales o la velocidad máxima están mal ajustados",
+  rest_short: "El descanso es demasiado corto",
+  regulator_hot: "El regulador es demasiado vivo",
+  none: "Ninguna de estas",
+};

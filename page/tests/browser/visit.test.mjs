@@ -56,24 +56,4 @@ export const tests = [
       await seen.close();
     },
   },
-  {
-    name: "stops are explained, and nonsense among them is found",
-    async run({ browser, url }) {
-      const seen = await Seen.open(browser, url);
-      await seen.tab("history");
-      await seen.page.locator("#stops").fill("yesterday 7pm: the moon was full\n");
-      await seen.page.locator("button", { hasText: "Find the causes" }).click();
-      await seen.page.locator(".findings").waitFor({ timeout: 120_000 });
-      const says = await seen.page.locator(".findings").innerText();
-      if (/"explain"|an unknown/.test(says)) {
-        await seen.close();
-        return { skipped: "the core has no command explain" };
-      }
-      await seen.page.locator("button", { hasText: "Put an example in" }).click();
-      await seen.page.locator("button", { hasText: "Find the causes" }).click();
-      await seen.page.locator(".cause").first().waitFor({ timeout: 240_000 });
-      assert.match(await seen.page.locator(".causes-found").innerText(), /%/);
-      await seen.close();
-    },
-  },
 ];

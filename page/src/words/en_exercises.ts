@@ -1,0 +1,51 @@
+// The exercises and what is said of them.
+export const exercises = {
+  title: "Exercises",
+  lead: "Each begins with an example well that somebody has spoiled. The answer is checked by simulation.",
+  start: "Begin",
+  hint: "A hint",
+  check: "Check my answer",
+  checking: "Simulating",
+  right: "Right.",
+  notYet: "Not yet.",
+  cause: "What is the cause?",
+  toSettings: "To the settings",
+  toWell: "To the well",
+  leave: "Leave the exercise",
+  failsIn: "It still fails in",
+  ofDraws: "of the wells tried",
+  happens: "With this cause the drive does",
+  story: "The owner says",
+  list: {
+    sleep: {
+      title: "Make this well sleep",
+      story: "The pump never stops. Every tap in the house is shut, and yet it turns all night.",
+      task: "Find the setting that keeps it awake and change it, until it sleeps in every well tried, with a small leak as well.",
+      hint: "Watch the speed when all taps are shut. What speed would it have to stay under to be let go?",
+    },
+    trough: {
+      title: "It stops while the trough fills",
+      story: "\"Topping up the horse trough takes forty minutes. Half-way through the pump stops and says it ran too long.\"",
+      task: "Find a limit that lets the trough fill and still ends a burst pipe before the cellar is under water.",
+      hint: "Look at the long-run guard: its reason names the longest use. A limit that is much longer feeds a burst.",
+    },
+    night: {
+      title: "Find why it stops at night",
+      story: "\"By day all is well. At night, when the lawn has been watered for a quarter of an hour, it stops and says that the line is shut. No valve is shut. A while later it tries again.\"",
+      task: "Try the causes on the well and choose the one that does what the owner says.",
+      hint: "Open both zones, let time run fast, and watch the water level and the living point on the map: a pump that draws some air takes as much current as one against a shut line.",
+    },
+    shut: {
+      title: "Shut the valve and stay whole",
+      story: "A helper closed the valve at the well head and forgot it. The pump ran against it until it was hot.",
+      task: "Set the drive so that it stops by itself soon after the line is shut, and never in ordinary use.",
+      hint: "Let the house run, shut the valve at the well, and watch where the living point goes on the map.",
+    },
+  },
+  nightCauses: {
+    yield: "The well gives too little for that long a draw",
+    check: "The check valve leaks back",
+    tank: "The tank has lost its charge",
+    volts: "The volts sag at night",
+  },
+};
