@@ -1,5 +1,5 @@
-// The plan of every example by the WebAssembly module, made in shares and put together, against the native program's
-// at once: the same JSON, numbers to 1e-9 of their size but for what is said at `extreme`.
+// The plan of every example by the WebAssembly module, made in shares and put together, and the native program's, made
+// at once: the same bytes.
 //   node same_plan.mjs MODULE PROGRAM SOURCE_FOLDER [DRAWS]
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
@@ -10,32 +10,14 @@ const [modulePath, program, source, draws = "8"] = process.argv.slice(2);
 const count = Number(draws);
 const ask = await load(readFileSync(modulePath), () => {});
 
-/// Extremes over a run hang on where the integrator's steps end, and those on the last bit of exp and pow, in which C
-/// libraries differ: they agree within the integrator's tolerance, and never in a verdict.
-const extreme = /\.(worst\.(value|distance|says|distance_says|draw|criterion)|margin|margins\.\d+\.(value|says|draw)|measure|drivers|first_failure|hunting)/;
-/// Where noise decides when a timer starts, that may be a dozen samples of 50 ms earlier or later out of two minutes.
-const samplesOfMargin = 5e-3;
-let strayed = 0;
-
-function compare(a, b, at) {
-  const stray = extreme.test(at);
-  if (typeof a === "number" && typeof b === "number") {
-    // A pressure is a small difference of large ones: it counts to 1e-9 of an atmosphere; anything else to 1e-9 of 1.
-    const size = Math.max(at.endsWith("_pa") || at.includes("_pa.") ? 101325 : 1, Math.abs(a), Math.abs(b));
-    // The map's points are roots, sought to about 1e-9 themselves.
-    if (!(Math.abs(a - b) <= (at.includes(".map.rows.") ? 1e-8 : 1e-9) * size)) {
-      ++strayed;
-      assert.ok(stray, `${at}: ${a} and ${b}`);
-      if (at.endsWith(".margin")) assert.ok(Math.abs(a - b) <= samplesOfMargin, `${at}: ${a} and ${b}`);
-    }
-    return 1;
+/// Where two plans differ first, and by how much.
+function firstDifference(a, b, at) {
+  if (a === null || b === null || typeof a !== "object" || typeof b !== "object") return a === b ? "" : `${at}: ${a} and ${b}`;
+  for (const key of new Set([...Object.keys(a), ...Object.keys(b)])) {
+    const found = firstDifference(a[key] ?? null, b[key] ?? null, `${at}.${key}`);
+    if (found) return found;
   }
-  if (a === null || b === null || typeof a !== "object" || typeof b !== "object") {
-    if (a !== b) assert.ok(stray, `${at}: ${a} and ${b}`);
-    return 0;
-  }
-  if (!stray) assert.deepEqual(Object.keys(a), Object.keys(b), at);
-  return Object.keys(a).reduce((sum, key) => sum + compare(a[key], b[key] ?? null, `${at}.${key}`), 0);
+  return "";
 }
 
 function native(file) {
@@ -63,9 +45,9 @@ for (const name of readdirSync(`${source}/examples`).filter((each) => each.endsW
   }
   const joined = ask({ command: "plan", site, options: { ...options, made: `[${shares.join(",")}]` } });
   assert.ok(joined.exit_code <= 1, joined.err);
-  const numbers = compare(JSON.parse(joined.out), JSON.parse(native(file)), name);
-  console.log(`${name}: ${numbers - strayed} of ${numbers} numbers the same to 1e-9, the others within the integrator's tolerance`);
-  strayed = 0;
+  const alone = native(file);
+  assert.ok(joined.out === alone, firstDifference(JSON.parse(joined.out), JSON.parse(alone), name) || `${name}: written otherwise`);
+  console.log(`${name}: ${joined.out.length} bytes, all the same`);
   ++sites;
 }
 assert.ok(sites >= 2, "examples were looked at");
