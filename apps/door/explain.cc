@@ -228,8 +228,11 @@ Result<Explaining> explaining_of(Request const& request, Door::Progress const& p
                           .remedies = {},
                           .notes = told.history.notes};
   for (auto const& change : speaking) {
-    explanation.notes.push_back(fmt::format("\"{}\": the odds of \"{}\" are taken as {:.0f} times higher beforehand.",
-                                            change.said, faults()[fault_place(change.fault)].title, change.factor));
+    bool const likelier = change.factor >= 1;
+    explanation.notes.push_back(fmt::format("\"{}\": the odds of \"{}\" are taken as {:.0f} times {} beforehand.",
+                                            change.said, faults()[fault_place(change.fault)].title,
+                                            likelier ? change.factor : 1 / change.factor,
+                                            likelier ? "higher" : "lower"));
   }
   options.progress = {};
   return Explaining{std::move(explanation), ready->plants, planned.derived.settings, options};

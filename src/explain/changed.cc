@@ -29,6 +29,7 @@ constexpr Word words[] = {
     {"filter", "valve_shut", 3},       {"filter", "more_demand", 2},       {"digging", "line_burst", 4},
     {"digging", "sensor_wire", 2},     {"excavator", "line_burst", 5},     {"heat", "drive_heated", 4},
     {"hot", "drive_heated", 4},        {"splice", "volts_uneven", 5},      {"cable", "cable_thin", 5},
+    {"summer", "line_frozen", 0.02},   {"heat", "line_frozen", 0.02},      {"hot", "line_frozen", 0.02},
     {"float", "outside_contact", 5},   {"blasting", "pump_dragging", 3},   {"blasting", "yield_fallen", 3},
 };
 

@@ -7,7 +7,8 @@
 
 namespace wellproof {
 
-/// A cause that a told change makes likelier, and by how much its odds rise (common practice, no source).
+/// A cause that a told change makes likelier or less likely, and by how much its odds rise or fall (common practice, no
+/// source).
 struct ChangeSpeaks {
   std::string said;
   std::string_view fault;

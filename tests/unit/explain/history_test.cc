@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "explain/changed.h"
 #include "explain/told_time.h"
 
 namespace wellproof {
@@ -109,6 +110,27 @@ TEST(history, reads_free_lines) {
   EXPECT_EQ(history->display[0].drawing, true);
   EXPECT_EQ(history->settings, std::vector<std::string>{"dry_run.rest=10 min"});
   EXPECT_EQ(history->notes.size(), 1U);  // not in the order of time
+}
+
+TEST(history, a_dry_summer_lowers_the_well_and_freezes_no_line) {
+  auto const speaking = changes_speak({"no rain since June, a dry summer"});
+  double library = 0;
+  double sum = none_share;
+  for (auto const& fault : faults()) {
+    sum += fault.share;
+    library = fault.key == "line_frozen" ? fault.share : library;
+  }
+  std::size_t told = 0;
+  for (auto const& share : shares_after(speaking, {})) {
+    if (share.key == "line_frozen") {
+      EXPECT_LT(share.share, 0.03 * library / sum);
+      ++told;
+    } else {
+      EXPECT_TRUE(share.key == "level_fallen" || share.key == "yield_fallen") << share.key;
+      ++told;
+    }
+  }
+  EXPECT_EQ(told, 3U);
 }
 
 TEST(history, reads_tables) {
