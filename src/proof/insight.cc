@@ -98,11 +98,7 @@ std::vector<WorthMeasuring> worth_measuring(Site const& site, std::uint64_t seed
   auto const coordinates = coordinates_of(seed, smallest.margin.size(), names.size());
   double const before = lower_quantile(smallest.margin, lower_bound_share);
   std::string const decides(hazards()[commonest(smallest.hazard, outcomes.size())].name);
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    auto const curve = trend(coordinates[i], smallest.margin);
-    if (curve.share < chance_share(smallest.margin.size())) {
-      continue;
-    }
+  for (auto const& [i, curve] : leading_unknowns(coordinates, smallest.margin)) {
     WorthMeasuring one{.key = names[i].key,
                        .meaning = names[i].meaning,
                        .share = curve.share,
@@ -119,8 +115,6 @@ std::vector<WorthMeasuring> worth_measuring(Site const& site, std::uint64_t seed
     }
     worth.push_back(std::move(one));
   }
-  std::stable_sort(worth.begin(), worth.end(),
-                   [](WorthMeasuring const& a, WorthMeasuring const& b) { return a.share > b.share; });
   if (worth.size() > most_worth) {
     worth.resize(most_worth);
   }
@@ -139,14 +133,9 @@ std::vector<MarginDriver> margin_drivers(Site const& site, std::uint64_t seed, s
     margins.push_back(held(outcome.margin));
   }
   auto const coordinates = coordinates_of(seed, margins.size(), names.size());
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    double const share = trend(coordinates[i], margins).share;
-    if (share >= chance_share(margins.size())) {
-      drivers.push_back({names[i], share});
-    }
+  for (auto const& leading : leading_unknowns(coordinates, margins)) {
+    drivers.push_back({names[leading.unknown], leading.trend.share});
   }
-  std::stable_sort(drivers.begin(), drivers.end(),
-                   [](MarginDriver const& a, MarginDriver const& b) { return a.share > b.share; });
   if (drivers.size() > most_drivers) {
     drivers.resize(most_drivers);
   }

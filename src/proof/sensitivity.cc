@@ -117,6 +117,45 @@ Trend trend(std::vector<double> const& coordinates, std::vector<double> const& v
   return found;
 }
 
+std::vector<Leading> leading_unknowns(std::vector<std::vector<double>> const& coordinates,
+                                      std::vector<double> const& values) {
+  double const mean = mean_of(values);
+  auto const spread_of = [mean](std::vector<double> const& of) {
+    double spread = 0;
+    for (double const value : of) {
+      spread += (value - mean) * (value - mean);
+    }
+    return spread;
+  };
+  double const whole = spread_of(values);
+  std::vector<Leading> found;
+  std::vector<char> taken(coordinates.size(), 0);
+  auto left = values;
+  while (found.size() < coordinates.size()) {
+    double const left_share = whole > 0 ? spread_of(left) / whole : 0;
+    Leading best;
+    for (std::size_t i = 0; i < coordinates.size(); ++i) {
+      if (taken[i] != 0) {
+        continue;
+      }
+      auto one = trend(coordinates[i], left);
+      one.share *= left_share;
+      if (one.share > best.trend.share) {
+        best = {i, std::move(one)};
+      }
+    }
+    if (best.trend.share < chance_share(values.size())) {
+      break;
+    }
+    taken[best.unknown] = 1;
+    for (std::size_t k = 0; k < left.size(); ++k) {
+      left[k] += mean - best.trend.at(coordinates[best.unknown][k]);
+    }
+    found.push_back(std::move(best));
+  }
+  return found;
+}
+
 double chance_share(std::size_t runs) {
   // R² of unrelated data is about χ² with `degree` degrees of freedom over the runs.
   return sigmas * std::sqrt(2.0 * static_cast<double>(degree_for(runs))) / static_cast<double>(runs);

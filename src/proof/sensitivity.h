@@ -42,6 +42,20 @@ struct Trend {
 /// Checked: tests/reference/sensitivity_reference_test.cc
 Trend trend(std::vector<double> const& coordinates, std::vector<double> const& values);
 
+/// An unknown that a result goes by, and how.
+struct Leading {
+  std::size_t unknown = 0;
+  Trend trend;  // its share is of the whole variance
+};
+
+/// The unknowns that explain more of a result than chance would, the strongest first. Each next one is sought in what
+/// those before it leave: a few hundred points in dozens of dimensions are not quite independent of each other, and
+/// some unknown that does nothing would else get a tenth of what the strongest explains.
+/// @param coordinates of each unknown over the runs
+/// Checked: tests/law/sensitivity_law_test.cc (against Sobol's first order on a site)
+std::vector<Leading> leading_unknowns(std::vector<std::vector<double>> const& coordinates,
+                                      std::vector<double> const& values);
+
 /// A share below this may well be chance, with so many runs and so many unknowns looked at.
 double chance_share(std::size_t runs);
 
