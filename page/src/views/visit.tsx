@@ -148,7 +148,6 @@ export function VisitView() {
           </button>
         </div>
       </section>
-      {open.value.card && <p class="warn">{w.value.card.fitWithout}</p>}
       <FindingList findings={wrong} />
       {result && <Result {...result} />}
     </>

@@ -356,7 +356,6 @@ export const en = {
     fixed: "cannot be changed on this drive",
     lacks: "What this drive does not have, and what that leaves",
     lost: "Rounding to this drive's steps loses",
-    fitWithout: "The fit does not know drive cards yet: it tries the settings as derived without the card.",
   },
   exercises,
   terms,

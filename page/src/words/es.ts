@@ -375,7 +375,6 @@ export const es: Words = {
     fixed: "no se puede cambiar en este variador",
     lacks: "Lo que este variador no tiene, y qué deja sin guarda",
     lost: "El redondeo a los pasos del variador pierde",
-    fitWithout: "El ajuste del modelo aún no conoce fichas: prueba los ajustes calculados sin la ficha.",
   },
   exercises,
   terms,
