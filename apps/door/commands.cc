@@ -1,6 +1,7 @@
 #include "door/commands.h"
 
 #include <string_view>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -73,20 +74,24 @@ Answer plan_command(Request const& request, Door::Progress const& progress) {
   if (!ready) {
     return refused(ready.error());
   }
+  return plan_answer(request, std::move(*ready), progress);
+}
+
+Answer plan_answer(Request const& request, Prepared ready, Door::Progress const& progress) {
   Plan plan;
-  plan.site = ready->site;
-  plan.derived = ready->derived;
-  plan.logic = ready->logic;
+  plan.site = ready.site;
+  plan.derived = ready.derived;
+  plan.logic = ready.logic;
   plan.units = request.units;
-  plan.outlook = outlook(ready->plants);
-  plan.map = operating_map(ready->plants, plan.derived.settings);
-  plan.curves = head_curves(ready->plants.front(), plan.derived.settings);
+  plan.outlook = outlook(ready.plants);
+  plan.map = operating_map(ready.plants, plan.derived.settings);
+  plan.curves = head_curves(ready.plants.front(), plan.derived.settings);
   ProveOptions options;
   options.seed = request.seed;
   options.draws = request.draws;
   options.threads = request.threads;
   options.units = request.units;
-  options.logic = ready->logic;
+  options.logic = ready.logic;
   options.progress = progress;
   std::vector<std::vector<Outcome>> made;
   if (!request.made.empty()) {
@@ -100,16 +105,16 @@ Answer plan_command(Request const& request, Door::Progress const& progress) {
   // What to measure is told from all runs, which are not made then.
   options.stop_when_certain = request.stop_early;
   options.insight = !request.stop_early;
-  plan.proof = prove(plan.site.site, ready->plants, plan.derived.settings, options);
+  plan.proof = prove(plan.site.site, ready.plants, plan.derived.settings, options);
   if (request.search) {
-    search_from(plan, *ready, options);
-    options.logic = ready->logic;
+    search_from(plan, ready, options);
+    options.logic = ready.logic;
   }
-  if (ready->drive) {
-    auto const& drive = *ready->drive;
+  if (ready.drive) {
+    auto const& drive = *ready.drive;
     options.progress = {};
     plan.drive = PlanDrive{request.card->file, drive.card, drive.entered,
-                           lost_by_rounding(ready->plants, plan.proof, plan.derived.settings,
+                           lost_by_rounding(ready.plants, plan.proof, plan.derived.settings,
                                             without_rounding(drive.derived, drive.card), options)};
   }
 
@@ -119,11 +124,11 @@ Answer plan_command(Request const& request, Door::Progress const& progress) {
   if (!request.report.empty()) {
     for (auto const& scenario : plan.proof.scenarios) {
       auto const* const of = hazard(scenario.name);
-      if (of != nullptr && scenario.worst.draw < ready->plants.size()) {
-        auto const& plant = ready->plants[scenario.worst.draw];
+      if (of != nullptr && scenario.worst.draw < ready.plants.size()) {
+        auto const& plant = ready.plants[scenario.worst.draw];
         auto const trial = of->make(plant, plan.derived.settings);
         plan.worst_runs.push_back(
-            {scenario.name, recorded_run(plant, *ready, trial, noise_seed(request.seed, scenario.worst.draw))});
+            {scenario.name, recorded_run(plant, ready, trial, noise_seed(request.seed, scenario.worst.draw))});
       }
     }
     answer.files.emplace_back(request.report, html_report(plan));

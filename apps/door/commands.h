@@ -4,7 +4,11 @@
 
 namespace wellproof {
 
+struct Prepared;
+
 Answer plan_command(Request const& request, Door::Progress const& progress);
+/// The same for whom the site is at hand already.
+Answer plan_answer(Request const& request, Prepared ready, Door::Progress const& progress);
 Answer map_command(Request const& request);
 Answer run_command(Request const& request);
 Answer tune_command(Request const& request);

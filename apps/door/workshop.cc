@@ -104,7 +104,8 @@ Answer Workshop::carried_out(std::string_view bytes) {
   std::string const command = json.is_object() && json.contains("command") && json["command"].is_string()
                                   ? json["command"].get<std::string>()
                                   : "";
-  if (command != "live" && command != "share" && command != "derive" && command != "explain") {
+  bool const is_of_shares = command == "plan" && json.contains("options") && json["options"].contains("made");
+  if (command != "live" && command != "share" && command != "derive" && command != "explain" && !is_of_shares) {
     return door_.ask(bytes);
   }
   std::string live;
@@ -129,6 +130,9 @@ Answer Workshop::carried_out(std::string_view bytes) {
   }
   if (command == "live") {
     return live_.ask(live, ready, request->seed);
+  }
+  if (command == "plan") {
+    return plan_answer(*request, *ready, progress_);
   }
   if (command == "derive") {
     Plan plan;
