@@ -79,6 +79,13 @@ double short_of_draw_m3_hz_s(Study const& study, Plant const& plant, double from
   return sum;
 }
 
+/// What noise makes of the filtered speed by which the drive decides whether it is slow.
+double slow_jitter_hz(Plant const& plant, Settings const& settings) {
+  auto const& sensor = plant.site.sensor;
+  double const left_share = noise_left_share(settled_filter_s, 1 / plant.site.drive.sample_rate_hz);
+  return settings.regulator_gain_hz_pa * (3 * left_share * sensor.noise_pa + sensor.resolution_pa);
+}
+
 double seen_noise_pa(Plant const& plant) {
   return 3 * plant.site.sensor.noise_pa + plant.site.sensor.resolution_pa;
 }
@@ -179,8 +186,7 @@ void derive_sleep(Study& study) {
   auto const settled = extent(study.plants, [&](Plant const& plant) { return leak_speed_hz(plant, settings); });
   auto const late = extent(study.plants, [&](Plant const& plant) { return late_leak_speed_hz(plant, settings); });
   auto const drawing = extent(study.plants, [&](Plant const& plant) { return least_draw_speed_hz(plant, settings); });
-  auto const jitter =
-      extent(study.plants, [&](Plant const& plant) { return settings.regulator_gain_hz_pa * seen_noise_pa(plant); });
+  auto const jitter = extent(study.plants, [&](Plant const& plant) { return slow_jitter_hz(plant, settings); });
   double const room_hz = least_speed_room_hz + jitter.high;
   double const lowest_hz = std::max(late.high + room_hz, settings.speed_floor_hz + room_hz);
   settings.sleep_speed_below_hz = std::min(rounded_up(lowest_hz, speed_step_hz), settings.speed_ceiling_hz);
