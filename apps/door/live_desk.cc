@@ -139,6 +139,7 @@ Json scene_of(LiveRun const& run) {
           {"guard_pressure_share", run.logic().guard_pressure_share},
           {"guards_any_speed", run.logic().guard_where == GuardWhere::any_speed},
           {"guards_by_power", run.logic().guard_by == GuardBy::power},
+          {"sleeps_by_speed", run.logic().sleep_test == SleepTest::slow_speed},
           {"two_contacts", run.logic().two_contact_switch},
           {"outlets", std::move(outlets)},
           {"zones", std::move(zones)},

@@ -80,7 +80,7 @@ export function CurrentMap() {
             <path d="M0 0v7" class="hatch-shut" />
           </pattern>
         </defs>
-        {ticks(most, 5).map((at) => (
+        {ticks(most, 5).filter((at) => y(at) > box.top + 16).map((at) => (
           <g class="grid">
             <path d={`M${box.left} ${y(at)}H${box.right}`} />
             <text x={box.left - 6} y={y(at) + 5} text-anchor="end">
@@ -115,7 +115,7 @@ export function CurrentMap() {
             </text>
           </g>
         )}
-        {sleep > 0 && (
+        {sleep > 0 && scene.value?.sleeps_by_speed && (
           <g class="threshold sleep">
             <path d={`M${x(sleep)} ${box.top + 26}V${box.bottom}`} />
             <text x={x(sleep) + 5} y={box.bottom - 8}>

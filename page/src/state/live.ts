@@ -56,6 +56,7 @@ export interface Scene {
   guard_pressure_share: number;
   guards_any_speed: boolean;
   guards_by_power: boolean;
+  sleeps_by_speed: boolean;
   two_contacts: boolean;
   outlets: { flow_m3_s: number; pressure_pa: number }[];
   zones: string[];

@@ -61,7 +61,8 @@ export const tests = [
       await seen.page.locator("#house").fill("60");
       await seen.mode("holding");
       await seen.page.locator(".map h2", { hasText: "Power over speed" }).waitFor();
-      assert.match(await seen.page.locator(".map .threshold.dry").innerText(), / W$/);
+      assert.match(await seen.page.locator(".map .threshold.dry").textContent(), / W$/);
+      assert.equal(await seen.page.locator(".map .threshold.sleep").count(), 0, "it sleeps by a nudge");
       await seen.tab("visit");
       await seen.page.locator("button", { hasText: "Make the sheet" }).click();
       await seen.page.locator(".visitsheet .entries th", { hasText: label }).first().waitFor({ timeout: 300_000 });
