@@ -79,7 +79,7 @@ export function HistoryView() {
     const readings = readingsToml(rowsOf(mine.readings), system.value);
     const parts: Record<string, unknown> = { history: { file: "stops.txt", text } };
     if (readings) parts.readings = { file: "readings.toml", text: readings };
-    const options: Record<string, unknown> = { draws: 48, now, report: "why_it_stopped.html" };
+    const options: Record<string, unknown> = { draws: 32, now, report: "why_it_stopped.html" };
     const prior = priorOptions(told);
     if (prior.length) options.prior = prior;
     if (answered.length) options.answers = answered.map((each) => each.option);
