@@ -2,17 +2,15 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
 #include <limits>
 #include <numeric>
 #include <span>
-#include <system_error>
-#include <thread>
 
 #include <fmt/format.h>
 
 #include "contract/require.h"
 #include "proof/margins.h"
+#include "proof/shared_out.h"
 #include "settings/on_card.h"
 #include "settings/study.h"
 
@@ -137,25 +135,10 @@ Outcome outcome_of(std::vector<Plant> const& plants, OnDrive const& drive, Tried
 std::vector<double> margins_of(std::vector<Plant> const& plants, OnDrive const& drive, std::vector<Tried> const& tried,
                                ProveOptions const& options) {
   std::vector<double> margins(tried.size());
-  std::atomic<std::size_t> next{0};
-  auto const hand = [&] {
-    for (std::size_t i = next.fetch_add(1); i < tried.size(); i = next.fetch_add(1)) {
-      auto const outcome = outcome_of(plants, drive, tried[i], options);
-      margins[i] = outcome.ending == Ending::finished ? std::clamp(outcome.margin, -1.0, 1.0) : -1.0;
-    }
-  };
-  std::vector<std::thread> crew;
-  try {
-    while (crew.size() + 1 < options.threads) {
-      crew.emplace_back(hand);
-    }
-  } catch (std::system_error const&) {
-    // Those threads that there are do the work.
-  }
-  hand();
-  for (auto& each : crew) {
-    each.join();
-  }
+  shared_out(tried.size(), options.threads, [&](std::size_t i) {
+    auto const outcome = outcome_of(plants, drive, tried[i], options);
+    margins[i] = outcome.ending == Ending::finished ? std::clamp(outcome.margin, -1.0, 1.0) : -1.0;
+  });
   return margins;
 }
 
