@@ -5,9 +5,10 @@ add_library(wp_same_math INTERFACE)
 if(NOT EMSCRIPTEN)
   string(REPLACE "-gnu" "-musl" musl "${CMAKE_LIBRARY_ARCHITECTURE}")
   find_file(WP_MUSL libc.a PATHS "/usr/lib/${musl}" NO_DEFAULT_PATH REQUIRED)
-  set(functions exp exp2 expm1 log log2 log10 log1p pow sin cos tan asin acos atan atan2 sinh cosh tanh cbrt hypot erf)
+  set(functions exp exp2 expm1 log log2 log10 log1p pow sin cos tan asin acos atan atan2 sinh cosh tanh cbrt hypot erf
+                cabs cexp)
   set(tables exp_data log_data log2_data pow_data __sin __cos __tan __expo2 __rem_pio2 __rem_pio2_large
-             __math_divzero __math_invalid __math_oflow __math_uflow __math_xflow)
+             __math_divzero __math_invalid __math_oflow __math_uflow __math_xflow __cexp)
   list(TRANSFORM functions APPEND .lo OUTPUT_VARIABLE members)
   list(TRANSFORM tables APPEND .lo OUTPUT_VARIABLE others)
   list(APPEND members ${others})
