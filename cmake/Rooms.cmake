@@ -45,24 +45,13 @@ function(wp_test name)
   endif()
 endfunction()
 
-# wp_test_program(NAME SOURCES FILE... [USES TARGET...]): a GoogleTest program, one CTest test for each of its tests.
-# A program with a test that has "thread" in its name runs under the thread sanitizer too, label "threads".
+# wp_test_program(NAME SOURCES FILE... [USES TARGET...]): a GoogleTest program, one CTest test for each of its tests,
+# labelled with the program's name.
 function(wp_test_program name)
   cmake_parse_arguments(test "" "" "SOURCES;USES" ${ARGN})
   add_executable(${name} ${test_SOURCES})
   target_include_directories(${name} PRIVATE "${PROJECT_SOURCE_DIR}/tests")
-  target_compile_definitions(${name} PRIVATE WP_REFERENCE_DIR="${WP_REFERENCE_DIR}"
-                                             WP_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
-  target_link_libraries(${name} PRIVATE ${test_USES} wp_flags wp_libraries GTest::gtest GTest::gtest_main)
-  set(labels ${name})
-  foreach(source ${test_SOURCES})
-    if(EXISTS "${source}")
-      file(STRINGS "${source}" about_threads REGEX "^TEST(_F)?\\(.*[Tt]hread")
-      if(about_threads)
-        set(labels threads)
-        add_dependencies(thread_tests ${name})
-      endif()
-    endif()
-  endforeach()
-  gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST DISCOVERY_TIMEOUT 60 PROPERTIES TIMEOUT 300 LABELS ${labels})
+  target_link_libraries(${name} PRIVATE ${test_USES} wp_test_folders wp_flags wp_libraries GTest::gtest
+                                        GTest::gtest_main)
+  gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST DISCOVERY_TIMEOUT 60 PROPERTIES TIMEOUT 300 LABELS ${name})
 endfunction()

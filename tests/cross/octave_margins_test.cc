@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "settings/derive.h"
 #include "settings/loops.h"
 #include "site/read.h"
@@ -58,7 +59,7 @@ TEST(OctaveMargins, AreThoseOfTheControlPackageOnBothExamples) {
   std::vector<Asked> asked;
   std::string script = "pkg load control\nwarning('off', 'all');\n";
   for (std::string const name : {"shallow_strong", "deep_weak"}) {
-    auto const folder = std::filesystem::path(WP_SOURCE_DIR) / "examples";
+    auto const folder = std::filesystem::path(source_folder()) / "examples";
     auto const read = read_site(text_of(folder / (name + ".toml")), name + ".toml",
                                 {{"deep_weak_curve.csv", text_of(folder / "deep_weak_curve.csv")}});
     ASSERT_TRUE(read) << name;

@@ -8,6 +8,7 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "proof/insight.h"
 #include "proof/sensitivity.h"
 #include "settings/derive.h"
@@ -30,7 +31,7 @@ Outcome outcome_of(Hazard const& hazard, Plant const& plant, Settings const& set
 TEST(SensitivityLaw, SharesFromAProofsOwnRunsAgreeWithSobolsFirstOrder) {
   constexpr std::uint32_t runs = 256;
   constexpr std::uint32_t base = 96;
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   std::string const text{std::istreambuf_iterator<char>(file), {}};
   auto const read = read_site(text, "shallow_strong.toml");
   ASSERT_TRUE(read);

@@ -8,6 +8,7 @@
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
 
+#include "folders.h"
 #include "law/random_site.h"
 #include "site/draw.h"
 #include "site/fields.h"
@@ -17,7 +18,7 @@ namespace wellproof {
 namespace {
 
 std::string file(std::string const& name) {
-  std::ifstream in(std::string(WP_SOURCE_DIR) + "/examples/" + name, std::ios::binary);
+  std::ifstream in(source_folder() + "/examples/" + name, std::ios::binary);
   std::stringstream text;
   text << in.rdbuf();
   return text.str();

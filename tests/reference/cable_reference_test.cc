@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "folders.h"
 #include "plant/cable.h"
 
 namespace wellproof {
@@ -50,7 +51,7 @@ struct WireRow {
 
 std::vector<WireRow> wire_rows() {
   std::vector<WireRow> rows;
-  std::ifstream file(std::string(WP_REFERENCE_DIR) + "/tables/copper_awg.csv");
+  std::ifstream file(reference_folder() + "/tables/copper_awg.csv");
   std::string line;
   while (std::getline(file, line)) {
     std::vector<std::string> cells;

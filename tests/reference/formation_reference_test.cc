@@ -10,6 +10,7 @@
 #include <sstream>
 #include <string>
 
+#include "folders.h"
 #include "plant/driller_test.h"
 #include "plant/radial_flow.h"
 #include "plant/well.h"
@@ -104,7 +105,7 @@ TEST(FormationReference, settles_beside_a_stream) {
 
 // papadopulos_cooper_1967, the grid of tables/papadopulos_cooper_F.csv: casing and formation joined.
 TEST(FormationReference, agrees_with_Papadopulos_and_Cooper_with_the_casing) {
-  std::ifstream file(std::string(WP_REFERENCE_DIR) + "/tables/papadopulos_cooper_F.csv");
+  std::ifstream file(reference_folder() + "/tables/papadopulos_cooper_F.csv");
   if (!file) {
     GTEST_SKIP() << "the table is not here";
   }

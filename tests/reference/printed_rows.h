@@ -6,12 +6,14 @@
 #include <string>
 #include <vector>
 
+#include "folders.h"
+
 namespace wellproof {
 
 /// All rows of numbers of a table in the folder of published tables; none if the file is not there.
 inline std::vector<std::vector<double>> printed_rows(std::string const& name) {
   std::vector<std::vector<double>> rows;
-  std::ifstream file(std::string(WP_REFERENCE_DIR) + "/tables/" + name);
+  std::ifstream file(reference_folder() + "/tables/" + name);
   std::string line;
   bool names_seen = false;
   while (std::getline(file, line)) {

@@ -7,6 +7,7 @@
 
 #include "fit/fit_pumping_test.h"
 #include "fit/read_pumping_test.h"
+#include "folders.h"
 
 namespace wellproof {
 namespace {
@@ -14,7 +15,7 @@ namespace {
 constexpr double day_s = 86400;
 
 LevelText published(std::string const& name, std::string const& distance) {
-  std::ifstream file(std::string(WP_REFERENCE_DIR) + "/pumping_test/" + name);
+  std::ifstream file(reference_folder() + "/pumping_test/" + name);
   std::ostringstream text;
   text << file.rdbuf();
   return {name, text.str(), distance};

@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "plant/radial_flow.h"
 
 namespace wellproof {
@@ -47,7 +48,7 @@ TEST(theis_well_function, agrees_with_another_library) {
 }
 
 TEST(large_well_function, agrees_with_the_table_over_its_whole_grid) {
-  std::ifstream file(std::string(WP_REFERENCE_DIR) + "/tables/papadopulos_cooper_F.csv");
+  std::ifstream file(reference_folder() + "/tables/papadopulos_cooper_F.csv");
   if (!file) {
     GTEST_SKIP() << "no table of the large well's function here";
   }

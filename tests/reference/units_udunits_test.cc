@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 #include <udunits2.h>
 
+#include "folders.h"
 #include "quantity/quantity.h"
 #include "quantity/wire_gauge.h"
 
@@ -199,7 +200,7 @@ TEST(wire_gauge, fixes_the_two_sizes_of_the_standard) {
 }
 
 TEST(wire_gauge, agrees_with_the_table_of_copper_conductors) {
-  std::ifstream file(std::string(WP_REFERENCE_DIR) + "/tables/copper_awg.csv");
+  std::ifstream file(reference_folder() + "/tables/copper_awg.csv");
   if (!file) {
     GTEST_SKIP() << "no table of copper conductors here";
   }

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "door/door.h"
+#include "folders.h"
 
 namespace wellproof {
 namespace {
@@ -15,7 +16,7 @@ namespace {
 using Json = nlohmann::json;
 
 std::string example(std::string const& name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR "/examples/") + name);
+  std::ifstream file(source_folder() + "/examples/" + name);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 

@@ -7,6 +7,7 @@
 
 #include "door/compared.h"
 #include "door/door.h"
+#include "folders.h"
 #include "unit/sheet/within_80.h"
 
 namespace wellproof {
@@ -15,7 +16,7 @@ namespace {
 using Json = nlohmann::json;
 
 Request compare_request(std::vector<NamedText> sets) {
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "compare";
   made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};

@@ -7,13 +7,15 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "folders.h"
+
 namespace wellproof {
 namespace {
 
 using Json = nlohmann::json;
 
 std::string example_site() {
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
@@ -103,20 +105,6 @@ TEST(Door, AFloorAboveTheCeilingIsRefused) {
   auto const answer = ask(made);
   EXPECT_EQ(answer.exit_code, exit_code::bad_input);
   EXPECT_NE(answer.err.find("speed.floor"), std::string::npos);
-}
-
-TEST(Door, APlanIsTheSameWithAnyNumberOfThreads) {
-  auto made = request("plan");
-  made.json = true;
-  made.report = "report.html";
-  auto const alone = ask(made);
-  made.threads = 3;
-  auto const together = ask(made);
-  EXPECT_EQ(alone.out, together.out);
-  EXPECT_EQ(alone.files, together.files);
-  EXPECT_EQ(alone.exit_code, together.exit_code);
-  ASSERT_EQ(alone.files.size(), 1U);
-  EXPECT_EQ(alone.files[0].first, "report.html");
 }
 
 TEST(Door, ARunShowsWhatTheProofSaw) {

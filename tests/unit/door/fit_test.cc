@@ -9,13 +9,14 @@
 #include <nlohmann/json.hpp>
 
 #include "door/door.h"
+#include "folders.h"
 #include "site/read.h"
 
 namespace wellproof {
 namespace {
 
 std::string text_of(std::string const& name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR) + "/examples/" + name);
+  std::ifstream file(source_folder() + "/examples/" + name);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 

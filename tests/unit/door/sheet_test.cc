@@ -7,12 +7,13 @@
 #include <nlohmann/json.hpp>
 
 #include "door/door.h"
+#include "folders.h"
 
 namespace wellproof {
 namespace {
 
 Request request() {
-  std::ifstream file(std::string(WP_SOURCE_DIR) + "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "sheet";
   made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};

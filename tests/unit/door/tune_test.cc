@@ -8,13 +8,14 @@
 #include <nlohmann/json.hpp>
 
 #include "door/commands.h"
+#include "folders.h"
 #include "unit/sheet/within_80.h"
 
 namespace wellproof {
 namespace {
 
 Request tune_request(std::string swing, std::string period) {
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "tune";
   made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};

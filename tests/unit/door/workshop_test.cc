@@ -7,13 +7,15 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "folders.h"
+
 namespace wellproof {
 namespace {
 
 using Json = nlohmann::json;
 
 std::string example(char const* name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR "/examples/") + name);
+  std::ifstream file(source_folder() + "/examples/" + name);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 

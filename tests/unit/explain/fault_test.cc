@@ -84,23 +84,5 @@ TEST(faults, show_on_the_instrument_that_looks_for_them) {
   EXPECT_GT(shown("volts_uneven", Show::unbalance), 0.1);
 }
 
-TEST(worlds, are_the_same_with_any_number_of_threads) {
-  WorldOptions options;
-  options.draws = 2;
-  std::vector<std::size_t> const causes{fault_place("valve_shut"), fault_place("line_burst"), faults().size()};
-  std::vector<World> one;
-  std::vector<World> three;
-  options.threads = 1;
-  add_worlds(one, standing().plants, standing().settings, options, causes, 0);
-  options.threads = 3;
-  add_worlds(three, standing().plants, standing().settings, options, causes, 0);
-  ASSERT_EQ(one.size(), 6U);
-  ASSERT_EQ(one.size(), three.size());
-  for (std::size_t i = 0; i < one.size(); ++i) {
-    EXPECT_EQ(one[i].shows, three[i].shows);
-    EXPECT_EQ(one[i].stops.size(), three[i].stops.size());
-  }
-}
-
 }  // namespace
 }  // namespace wellproof

@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "site/draw.h"
 #include "site/read.h"
 #include "unit/fit/planted_readings.h"
@@ -17,7 +18,7 @@ namespace {
 constexpr double psi_pa = 6894.757;
 
 std::string example_text() {
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   return {(std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>()};
 }
 

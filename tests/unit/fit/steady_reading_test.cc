@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "plant/operating.h"
 #include "site/draw.h"
 #include "site/read.h"
@@ -14,7 +15,7 @@ namespace wellproof {
 namespace {
 
 DrawnSite middle_site() {
-  std::ifstream file(WP_SOURCE_DIR "/examples/shallow_strong.toml");
+  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   std::string const text((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
   auto const read = read_site(text, "shallow_strong.toml");
   EXPECT_TRUE(read);

@@ -13,6 +13,8 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
+
 namespace wellproof {
 namespace {
 
@@ -82,7 +84,7 @@ TEST(Household, ShutsAllThatItOpened) {
 
 TEST(Household, FollowsTheMeteredHouseFixtureByFixture) {
   std::filesystem::path const file =
-      std::filesystem::path(WP_REFERENCE_DIR) / "demand/house_use_events_5people_2020.csv";
+      std::filesystem::path(reference_folder()) / "demand/house_use_events_5people_2020.csv";
   if (!std::filesystem::exists(file)) {
     GTEST_SKIP() << "the metered series is not there";
   }
@@ -128,7 +130,7 @@ TEST(Household, FollowsTheMeteredHouseFixtureByFixture) {
 
 TEST(Household, DrawsADayAsTheHouseByTheMinuteDoes) {
   std::filesystem::path const file =
-      std::filesystem::path(WP_REFERENCE_DIR) / "demand/ampds_house_1min_14days_nonzero.csv";
+      std::filesystem::path(reference_folder()) / "demand/ampds_house_1min_14days_nonzero.csv";
   if (!std::filesystem::exists(file)) {
     GTEST_SKIP() << "the metered series is not there";
   }

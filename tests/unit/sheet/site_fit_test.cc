@@ -8,6 +8,7 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "site/read.h"
 #include "unit/sheet/within_80.h"
 
@@ -15,7 +16,7 @@ namespace wellproof {
 namespace {
 
 std::string text_of(std::string const& name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR) + "/examples/" + name);
+  std::ifstream file(source_folder() + "/examples/" + name);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 

@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "folders.h"
 #include "sheet/visit_words.h"
 #include "unit/sheet/within_80.h"
 
@@ -17,7 +18,7 @@ namespace {
 constexpr double psi_pa = 6894.757293168;
 
 std::string text_of(std::string const& name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR) + "/examples/" + name);
+  std::ifstream file(source_folder() + "/examples/" + name);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 

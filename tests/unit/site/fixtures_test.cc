@@ -6,6 +6,8 @@
 #include <map>
 #include <string>
 
+#include "folders.h"
+
 namespace wellproof {
 namespace {
 
@@ -25,7 +27,7 @@ TEST(fixtures, draw_what_the_code_tabulates) {
 }
 
 TEST(fixtures, draw_what_the_whole_table_says) {
-  std::ifstream table(std::string(WP_REFERENCE_DIR) + "/tables/ipc_E103_3_3_flush_tank.csv");
+  std::ifstream table(reference_folder() + "/tables/ipc_E103_3_3_flush_tank.csv");
   if (!table) {
     GTEST_SKIP() << "no published tables beside the project";
   }

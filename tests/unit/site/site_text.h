@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "folders.h"
 #include "site/draw.h"
 #include "site/fields.h"
 #include "site/read.h"
@@ -82,7 +83,7 @@ inline double width(Range const& range) {
 }
 
 inline std::string text_of_file(std::string const& name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR) + '/' + name, std::ios::binary);
+  std::ifstream file(source_folder() + '/' + name, std::ios::binary);
   std::stringstream text;
   text << file.rdbuf();
   return text.str();

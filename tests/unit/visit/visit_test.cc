@@ -8,6 +8,7 @@
 
 #include <gtest/gtest.h>
 
+#include "folders.h"
 #include "settings/derive.h"
 #include "site/read.h"
 #include "visit/one_visit.h"
@@ -18,7 +19,7 @@ namespace {
 constexpr double psi_pa = 6894.757293168;
 
 std::string text_of(std::string const& name) {
-  std::ifstream file(std::string(WP_SOURCE_DIR) + "/examples/" + name);
+  std::ifstream file(source_folder() + "/examples/" + name);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
@@ -124,24 +125,6 @@ TEST(visit_bands, hold_new_draws_of_a_deep_site_at_the_stated_rate) {
 
 TEST(visit_bands, hold_new_draws_under_a_pressure_switch_at_the_stated_rate) {
   expect_stated_rate(made("shallow_strong.toml", true));
-}
-
-TEST(acceptance_tests, give_the_same_bands_with_any_number_of_threads) {
-  auto const one = made("shallow_strong.toml");
-  VisitOptions options;
-  options.draws = 16;
-  auto const alone = acceptance_tests(one.site, one.settings, options);
-  options.threads = 3;
-  auto const crew = acceptance_tests(one.site, one.settings, options);
-  ASSERT_EQ(alone.tests.size(), crew.tests.size());
-  for (auto const& test : alone.tests) {
-    for (auto const& band : test.readings) {
-      auto const* const other = reading(crew, band.key);
-      ASSERT_NE(other, nullptr);
-      EXPECT_EQ(band.least, other->least) << band.key;
-      EXPECT_EQ(band.most, other->most) << band.key;
-    }
-  }
 }
 
 TEST(acceptance_tests, hold_the_pressure_that_is_set_and_wake_where_it_is_set) {

@@ -52,7 +52,7 @@ void expect_same(Proof const& a, Proof const& b) {
   }
 }
 
-TEST(ProofLaw, DoesNotDependOnTheNumberOfThreads) {
+TEST(Threads, DoNotShowInAProof) {
   auto const one = answer({}, UnitSystem::us, 8);
   ProveOptions options;
   options.draws = 3;
