@@ -156,6 +156,16 @@ OperatingPoint point_at_speed(Plant const& plant, double speed_hz, double tee_pr
   return found;
 }
 
+OperatingPoint point_passing(Plant const& plant, double speed_hz, double flow_m3_s, double level_depth_m,
+                             double supply_share) {
+  Turning turning(plant, speed_hz, supply_share);
+  auto found = point(turning, speed_hz, flow_m3_s, wetness_at(plant, level_depth_m));
+  found.tee_pressure_pa = plant.weight_n_m3 * (found.head_m - asked_head_m(plant, flow_m3_s, 0, level_depth_m));
+  found.level_depth_m = level_depth_m;
+  found.reached = found.reached && found.tee_pressure_pa >= 0;
+  return found;
+}
+
 OperatingPoint point_for_flow(Plant const& plant, double flow_m3_s, double tee_pressure_pa, double level_depth_m,
                               double supply_share) {
   double const wet = wetness_at(plant, level_depth_m);

@@ -23,6 +23,10 @@ OperatingPoint shut_point(Plant const& plant, double speed_hz, double supply_sha
 /// At a speed, against a tee pressure, with the water at a level: the flow that results.
 OperatingPoint point_at_speed(Plant const& plant, double speed_hz, double tee_pressure_pa, double level_depth_m,
                               double supply_share = 1);
+/// At a speed, passing a flow, with the water at a level: the tee pressure that results, below 0 where the pump does
+/// not lift that flow to the tee.
+OperatingPoint point_passing(Plant const& plant, double speed_hz, double flow_m3_s, double level_depth_m,
+                             double supply_share = 1);
 /// The speed that delivers a flow at a tee pressure.
 OperatingPoint point_for_flow(Plant const& plant, double flow_m3_s, double tee_pressure_pa, double level_depth_m,
                               double supply_share = 1);

@@ -49,21 +49,11 @@ Load load_at(OperatingPoint const& point) {
   return point.reached || point.flow_m3_s <= 0 ? load_of(point.motor) : Load{};
 }
 
-/// Load at a flow, whatever pressure that gives; against a shut line where the pump cannot reach the flow.
+/// Load at a flow, whatever pressure that gives; where the pump cannot pass that flow, at the most that it can.
 Load load_at_flow(Plant const& plant, double speed_hz, double flow_m3_s) {
   double const level_m = plant.well.static_level_depth_m;
-  auto const shut = shut_point(plant, speed_hz);
-  if (point_at_speed(plant, speed_hz, 0, level_m).flow_m3_s <= flow_m3_s) {
-    return load_at(point_at_speed(plant, speed_hz, 0, level_m));
-  }
-  // The pressure at which this flow results: flow falls as pressure rises.
-  double low_pa = 0;
-  double high_pa = std::max(shut.tee_pressure_pa, 0.0);
-  for (int round = 0; round < 20; ++round) {
-    double const middle_pa = 0.5 * (low_pa + high_pa);
-    (point_at_speed(plant, speed_hz, middle_pa, level_m).flow_m3_s > flow_m3_s ? low_pa : high_pa) = middle_pa;
-  }
-  return load_at(point_at_speed(plant, speed_hz, 0.5 * (low_pa + high_pa), level_m));
+  auto const passing = point_passing(plant, speed_hz, flow_m3_s, level_m);
+  return passing.reached ? load_of(passing.motor) : load_at(point_at_speed(plant, speed_hz, 0, level_m));
 }
 
 /// At the wake pressure, or at the peak draw if that is less.

@@ -44,6 +44,19 @@ TEST(OperatingPoint, ForAFlowIsTheInverseOfAtASpeed) {
   }
 }
 
+TEST(OperatingPoint, PassingAFlowIsAtThePressureThatLeavesThisFlow) {
+  auto const plant = middle_plant();
+  double const level_m = plant.well.static_level_depth_m;
+  for (double const pressure_pa : {0.0, 1e5, 3e5}) {
+    auto const there = point_at_speed(plant, 60, pressure_pa, level_m);
+    ASSERT_TRUE(there.reached);
+    auto const passing = point_passing(plant, 60, there.flow_m3_s, level_m);
+    EXPECT_NEAR(passing.tee_pressure_pa, pressure_pa, 1e-3);
+    EXPECT_NEAR(passing.motor.current_a, there.motor.current_a, 1e-8);
+    EXPECT_FALSE(point_passing(plant, 60, there.flow_m3_s + 0.1, level_m).reached);
+  }
+}
+
 TEST(OperatingPoint, AtTheZeroFlowSpeedThePumpJustHoldsTheColumn) {
   auto const plant = middle_plant();
   double const level_m = plant.well.static_level_depth_m;
