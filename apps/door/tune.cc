@@ -16,7 +16,12 @@ RegulatorCheck checked(Prepared const& ready, Settings const& settings, Request 
   if (!check.loops.empty()) {
     check.nearest = nearest_loops(check.loops, settings);
   }
-  check.swing = hunting_margin(ready.plants, settings, ready.logic, request.seed, request.units);
+  ProveOptions options;
+  options.seed = request.seed;
+  options.threads = request.threads;
+  options.units = request.units;
+  options.logic = ready.logic;
+  check.swing = hunting_margin(ready.plants, settings, options);
   return check;
 }
 

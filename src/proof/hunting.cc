@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "proof/shared_out.h"
 #include "simulate/run.h"
 
 namespace wellproof {
@@ -72,39 +73,39 @@ Swing swing_while_drawing(Plant const& plant, Settings const& settings, Logic co
   return {swing_pa, 2 * (last_s - first_s) / (crossings - 1)};
 }
 
-PlanMargin hunting_margin(std::span<Plant const> plants, Settings const& settings, Logic const& logic,
-                          std::uint64_t seed, UnitSystem units) {
+PlanMargin hunting_margin(std::span<Plant const> plants, Settings const& settings, ProveOptions const& options) {
   PlanMargin margin{.key = "hunting", .dimension = Dimension::pressure, .says = {}};
-  if (logic.two_contact_switch) {
+  if (options.logic.two_contact_switch) {
     margin.says = "A pressure switch does not regulate, so that it cannot hunt.";
     return margin;
   }
-  Swing worst;
-  double worst_opening = 0;
-  for (std::size_t i = 0; i < std::min(draws_looked_at, plants.size()); ++i) {
-    auto const draw = static_cast<std::uint32_t>(i);
-    for (double const opening : openings) {
-      auto const swing = swing_while_drawing(plants[i], settings, logic, opening, noise_seed(seed, draw));
-      if (swing.swing_pa > worst.swing_pa) {
-        worst = swing;
-        worst_opening = opening;
-        margin.draw = draw;
-      }
-    }
-  }
+  std::size_t const draws = std::min(draws_looked_at, plants.size());
+  std::vector<Swing> swings(draws * openings.size());
+  shared_out(swings.size(), options.threads, [&](std::size_t i) {
+    std::size_t const draw = i / openings.size();
+    swings[i] = swing_while_drawing(plants[draw], settings, options.logic, openings[i % openings.size()],
+                                    noise_seed(options.seed, static_cast<std::uint32_t>(draw)));
+  });
+  auto const widest = std::max_element(swings.begin(), swings.end(),
+                                       [](Swing const& a, Swing const& b) { return a.swing_pa < b.swing_pa; });
+  Swing const worst = widest != swings.end() ? *widest : Swing{};
+  auto const place = static_cast<std::size_t>(widest - swings.begin());
+  margin.draw = worst.swing_pa > 0 ? static_cast<std::uint32_t>(place / openings.size()) : 0;
   double const limit_pa = hunting_share * settings.pressure_target_pa;
   margin.value = limit_pa - worst.swing_pa;
-  auto const pressure = [&](double pressure_pa) { return write_quantity(pressure_pa, Dimension::pressure, units); };
+  auto const pressure = [&](double pressure_pa) {
+    return write_quantity(pressure_pa, Dimension::pressure, options.units);
+  };
   margin.says =
       worst.swing_pa > 0
           ? fmt::format(
                 "{} {} hunting: drawing {:.0f} % of the peak evenly the pressure swings by {} every {:.1f} s "
                 "(draw {}); {} may pass (common practice).",
                 pressure(worst.swing_pa < limit_pa ? limit_pa - worst.swing_pa : worst.swing_pa - limit_pa),
-                worst.swing_pa < limit_pa ? "to" : "past", 100 * worst_opening, pressure(worst.swing_pa),
-                worst.period_s, margin.draw, pressure(limit_pa))
+                worst.swing_pa < limit_pa ? "to" : "past", 100 * openings[place % openings.size()],
+                pressure(worst.swing_pa), worst.period_s, margin.draw, pressure(limit_pa))
           : fmt::format("{} to hunting: under an even draw the pressure settles in each of the {} draws looked at.",
-                        pressure(limit_pa), std::min(draws_looked_at, plants.size()));
+                        pressure(limit_pa), draws);
   return margin;
 }
 

@@ -26,7 +26,7 @@ Swing swing_while_drawing(Plant const& plant, Settings const& settings, Logic co
                           std::uint64_t noise);
 
 /// The largest over some draws and draws of water, against what may pass.
-PlanMargin hunting_margin(std::span<Plant const> plants, Settings const& settings, Logic const& logic,
-                          std::uint64_t seed, UnitSystem units);
+/// @param options seed, units, logic and threads of a proof
+PlanMargin hunting_margin(std::span<Plant const> plants, Settings const& settings, ProveOptions const& options);
 
 }  // namespace wellproof

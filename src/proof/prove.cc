@@ -73,7 +73,7 @@ std::vector<std::vector<Outcome>> all_outcomes(std::vector<Plant> const& plants,
 void look_into(Site const& site, std::span<Plant const> plants, Settings const& settings, ProveOptions const& options,
                std::vector<std::vector<Outcome>> const& by_hazard, Proof& proof) {
   constexpr std::size_t binding = 3;
-  proof.margins.push_back(hunting_margin(plants, settings, options.logic, options.seed, options.units));
+  proof.margins.push_back(hunting_margin(plants, settings, options));
   proof.measure = worth_measuring(site, options.seed, by_hazard);
   std::vector<std::size_t> order;
   for (std::size_t h = 0; h < by_hazard.size(); ++h) {

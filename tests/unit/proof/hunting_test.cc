@@ -24,7 +24,7 @@ TEST(Hunting, SettlesWithARegulatorThatSuits) {
   auto const plant = lively_plant();
   auto const settings = plain_settings(plant);
   EXPECT_LT(swing(plant, settings).swing_pa, 0.2 * psi_pa);
-  auto const margin = hunting_margin(std::vector{plant}, settings, {}, 1, UnitSystem::us);
+  auto const margin = hunting_margin(std::vector{plant}, settings, {});
   ASSERT_TRUE(margin.value);
   EXPECT_GT(*margin.value, 1.5 * psi_pa);
 }
@@ -35,7 +35,7 @@ TEST(Hunting, OfTooStrongAnAnswerIsQuickAndTheAdviceCalmsIt) {
   settings.regulator_gain_hz_pa *= 40;
   auto seen = swing(plant, settings);
   ASSERT_GT(seen.swing_pa, hunting_share * settings.pressure_target_pa);
-  EXPECT_LT(*hunting_margin(std::vector{plant}, settings, {}, 1, UnitSystem::us).value, 0);
+  EXPECT_LT(*hunting_margin(std::vector{plant}, settings, {}).value, 0);
   for (int round = 0; round < 6 && seen.swing_pa > 0.2 * psi_pa; ++round) {
     auto const advice = hunting_advice(settings, {seen.swing_pa, seen.period_s}, 0, UnitSystem::us);
     EXPECT_EQ(advice.kind, HuntingAdvice::Kind::quick) << advice.says;
