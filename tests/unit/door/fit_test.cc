@@ -84,22 +84,21 @@ std::string drive_moved(std::string text, double by_psi) {
 
 TEST(FitCommand, JudgesTheSettingsAsTheDriveRoundsThemAndByItsLogic) {
   auto made = on_drive("card_power.toml");
+  made.into = "narrower.toml";
   auto const answer = ask(made);
   ASSERT_LE(answer.exit_code, 1) << answer.err;
+  ASSERT_EQ(answer.files.size(), 1U);
   auto const fit = nlohmann::json::parse(answer.out);
   EXPECT_EQ(fit["drive"], "Watt-minding bench drive");
   // What the fit proves is what a plan of the narrower site on the same card proves with the settings of the site as it
   // was: neither finds a scenario that the other does not.
-  auto before = made;
+  auto before = on_drive("card_power.toml");
   before.command = "plan";
   before.settings_to = "set.toml";
   auto const planned = ask(before);
   ASSERT_EQ(planned.files.size(), 1U) << planned.err;
-  made.into = "narrower.toml";
-  auto const narrowed = ask(made);
-  ASSERT_EQ(narrowed.files.size(), 1U);
   auto after = before;
-  after.site.text = narrowed.files[0].second;
+  after.site.text = answer.files[0].second;
   after.settings = NamedText{"set.toml", planned.files[0].second};
   after.settings_to.clear();
   after.stop_early = true;
