@@ -24,8 +24,8 @@ namespace wellproof {
 namespace {
 
 /// Searches from what was derived and takes what is better; what the user has given stays.
-void search_from(Plan& plan, Prepared& ready, ProveOptions const& prove_options) {
-  SearchOptions options{.prove = prove_options, .fixed = {}};
+void search_from(Plan& plan, Prepared& ready, ProveOptions const& proving) {
+  SearchOptions options{.prove = proving, .fixed = {}};
   if (ready.drive) {
     options.card = ready.drive->card;
   }
@@ -86,12 +86,7 @@ Answer plan_answer(Request const& request, Prepared ready, Door::Progress const&
   plan.outlook = outlook(ready.plants);
   plan.map = operating_map(ready.plants, plan.derived.settings);
   plan.curves = head_curves(ready.plants.front(), plan.derived.settings);
-  ProveOptions options;
-  options.seed = request.seed;
-  options.draws = request.draws;
-  options.threads = request.threads;
-  options.units = request.units;
-  options.logic = ready.logic;
+  auto options = prove_options(request, ready.logic);
   options.progress = progress;
   std::vector<std::vector<Outcome>> made;
   if (!request.made.empty()) {

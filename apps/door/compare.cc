@@ -62,12 +62,7 @@ Answer compare_command(Request const& request, Door::Progress const& progress) {
   if (!findings.empty()) {
     return refused(findings);
   }
-  ProveOptions options;
-  options.seed = request.seed;
-  options.draws = request.draws;
-  options.threads = request.threads;
-  options.units = request.units;
-  options.logic = ready->logic;
+  auto options = prove_options(request, ready->logic);
   options.insight = false;
   for (std::size_t i = 0; i < two; ++i) {
     if (progress) {

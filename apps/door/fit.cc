@@ -156,12 +156,7 @@ Answer fit_command(Request const& request, Door::Progress const& progress) {
     put_card_into(narrowed->site, *fitted.card);
   }
   auto const& narrower = narrowed->site.site;
-  ProveOptions options;
-  options.seed = request.seed;
-  options.draws = request.draws;
-  options.threads = request.threads;
-  options.units = request.units;
-  options.logic = ready->logic;
+  auto options = prove_options(request, ready->logic);
   options.progress = progress;
   options.stop_when_certain = true;
   options.insight = false;

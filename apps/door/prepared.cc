@@ -111,4 +111,14 @@ Result<Prepared> prepared(Request const& request) {
   return ready;
 }
 
+ProveOptions prove_options(Request const& request, Logic const& logic) {
+  ProveOptions options;
+  options.seed = request.seed;
+  options.draws = request.draws;
+  options.threads = request.threads;
+  options.units = request.units;
+  options.logic = logic;
+  return options;
+}
+
 }  // namespace wellproof

@@ -7,6 +7,7 @@
 #include "door/imposed.h"
 #include "door/request.h"
 #include "plant/plant.h"
+#include "proof/prove.h"
 #include "regulator/regulator.h"
 #include "settings/derive.h"
 #include "settings/on_card.h"
@@ -37,5 +38,8 @@ Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSyst
 /// settings put into that, on the drive's steps. The second takes the first's `derived` each time anew.
 Result<Prepared> groundwork(Request const& request);
 Findings settle(Prepared& ready, std::vector<Imposed> const& imposed, UnitSystem units);
+
+/// What a request says of its proof, under a controller; the rest as it is for a plan.
+ProveOptions prove_options(Request const& request, Logic const& logic);
 
 }  // namespace wellproof

@@ -29,16 +29,11 @@ Answer sheet_command(Request const& request, Door::Progress const& progress) {
   visit.units = request.units;
   visit.logic = sheet.logic;
   sheet.visit = acceptance_tests(site, settings, visit);
-  ProveOptions prove_options;
-  prove_options.seed = request.seed;
-  prove_options.draws = request.draws;
-  prove_options.threads = request.threads;
-  prove_options.units = request.units;
-  prove_options.logic = sheet.logic;
-  prove_options.progress = progress;
-  prove_options.stop_when_certain = true;
-  prove_options.insight = false;
-  sheet.proof = prove(site, ready->plants, settings, prove_options);
+  auto options = prove_options(request, sheet.logic);
+  options.progress = progress;
+  options.stop_when_certain = true;
+  options.insight = false;
+  sheet.proof = prove(site, ready->plants, settings, options);
 
   Answer answer;
   answer.exit_code = sheet.proof.proven ? exit_code::fine : exit_code::not_proven;

@@ -16,12 +16,7 @@ RegulatorCheck checked(Prepared const& ready, Settings const& settings, Request 
   if (!check.loops.empty()) {
     check.nearest = nearest_loops(check.loops, settings);
   }
-  ProveOptions options;
-  options.seed = request.seed;
-  options.threads = request.threads;
-  options.units = request.units;
-  options.logic = ready.logic;
-  check.swing = hunting_margin(ready.plants, settings, options);
+  check.swing = hunting_margin(ready.plants, settings, prove_options(request, ready.logic));
   return check;
 }
 
