@@ -2,8 +2,7 @@
 // Made here, and not taken from the system's library, so that the WebAssembly module has the same.
 #include <fmt/format-inl.h>
 
-namespace fmt {
-inline namespace v9 {
+FMT_BEGIN_NAMESPACE
 namespace detail {
 
 template dragonbox::decimal_fp<float> dragonbox::to_decimal(float) noexcept;
@@ -16,5 +15,4 @@ template char decimal_point_impl(locale_ref);
 template wchar_t decimal_point_impl(locale_ref);
 
 }  // namespace detail
-}  // namespace v9
-}  // namespace fmt
+FMT_END_NAMESPACE

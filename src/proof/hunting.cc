@@ -90,7 +90,7 @@ PlanMargin hunting_margin(std::span<Plant const> plants, Settings const& setting
                                        [](Swing const& a, Swing const& b) { return a.swing_pa < b.swing_pa; });
   Swing const worst = widest != swings.end() ? *widest : Swing{};
   auto const place = static_cast<std::size_t>(widest - swings.begin());
-  margin.draw = worst.swing_pa > 0 ? static_cast<std::uint32_t>(place / openings.size()) : 0;
+  margin.draw = static_cast<std::uint32_t>(place / openings.size());
   double const limit_pa = hunting_share * settings.pressure_target_pa;
   margin.value = limit_pa - worst.swing_pa;
   auto const pressure = [&](double pressure_pa) {
