@@ -7,7 +7,6 @@
 #include <filesystem>
 #include <fstream>
 #include <memory>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -27,12 +26,6 @@ constexpr char const* octave = "octave-cli --quiet --no-init-file --no-history";
 bool octave_is_there() {
   std::string const asks = std::string(octave) + " --eval 'pkg load control' >/dev/null 2>&1";
   return std::system(asks.c_str()) == 0;
-}
-
-std::string text_of(std::filesystem::path const& path) {
-  std::ostringstream text;
-  text << std::ifstream(path).rdbuf();
-  return text.str();
 }
 
 std::string script_line(RegulatorLoop const& loop, PiRule const& rule) {
@@ -59,9 +52,8 @@ TEST(OctaveMargins, AreThoseOfTheControlPackageOnBothExamples) {
   std::vector<Asked> asked;
   std::string script = "pkg load control\nwarning('off', 'all');\n";
   for (std::string const name : {"shallow_strong", "deep_weak"}) {
-    auto const folder = std::filesystem::path(source_folder()) / "examples";
-    auto const read = read_site(text_of(folder / (name + ".toml")), name + ".toml",
-                                {{"deep_weak_curve.csv", text_of(folder / "deep_weak_curve.csv")}});
+    auto const read = read_site(example_text(name + ".toml"), name + ".toml",
+                                {{"deep_weak_curve.csv", example_text("deep_weak_curve.csv")}});
     ASSERT_TRUE(read) << name;
     auto const plants = draw_plants(read->site, 1, 16);
     auto const derived = derive(read->site, plants, UnitSystem::us);

@@ -1,8 +1,6 @@
 // What a proof says each unknown explains of the smallest margin, read off its own runs, against Sobol's first-order
 // indices from runs made for them (Saltelli 2010), on the example site.
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <string>
 #include <vector>
 
@@ -31,8 +29,7 @@ Outcome outcome_of(Hazard const& hazard, Plant const& plant, Settings const& set
 TEST(SensitivityLaw, SharesFromAProofsOwnRunsAgreeWithSobolsFirstOrder) {
   constexpr std::uint32_t runs = 256;
   constexpr std::uint32_t base = 96;
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
-  std::string const text{std::istreambuf_iterator<char>(file), {}};
+  auto const text = example_text("shallow_strong.toml");
   auto const read = read_site(text, "shallow_strong.toml");
   ASSERT_TRUE(read);
   auto const& site = read->site;

@@ -1,8 +1,6 @@
 // What holds for every site file: any text is answered, any valid site draws to truths that hang together.
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -16,13 +14,6 @@
 
 namespace wellproof {
 namespace {
-
-std::string file(std::string const& name) {
-  std::ifstream in(source_folder() + "/examples/" + name, std::ios::binary);
-  std::stringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
 
 /// Findings can be shown: a place in the text and words.
 void expect_sound(Result<SiteRead> const& read, std::string const& text) {
@@ -46,8 +37,8 @@ RC_GTEST_PROP(SiteText, is_answered_whatever_its_bytes, (std::string const& byte
 
 RC_GTEST_PROP(SiteText, is_answered_when_an_example_is_damaged, (std::uint64_t seed)) {
   RandomNumbers random(seed);
-  static std::string const examples[] = {file("shallow_strong.toml"), file("deep_weak.toml"), file("not_provable.toml"),
-                                         file("broken.toml")};
+  static std::string const examples[] = {example_text("shallow_strong.toml"), example_text("deep_weak.toml"),
+                                         example_text("not_provable.toml"), example_text("broken.toml")};
   auto text = examples[random.whole(0, 3)];
   RC_ASSERT(!text.empty());
   for (int i = random.whole(1, 8); i > 0 && !text.empty(); --i) {
@@ -68,7 +59,7 @@ RC_GTEST_PROP(SiteText, is_answered_when_an_example_is_damaged, (std::uint64_t s
         break;
     }
   }
-  Beside const curve{"deep_weak_curve.csv", random.chance(0.5) ? file("deep_weak_curve.csv") : text};
+  Beside const curve{"deep_weak_curve.csv", random.chance(0.5) ? example_text("deep_weak_curve.csv") : text};
   expect_sound(read_site(text, "a.toml", {curve}), text);
 }
 

@@ -1,8 +1,4 @@
 // Who computes a plan does not show in it: text, report and exit code are the same bytes.
-#include <fstream>
-#include <iterator>
-#include <string>
-
 #include <gtest/gtest.h>
 
 #include "door/door.h"
@@ -12,21 +8,31 @@ namespace wellproof {
 namespace {
 
 TEST(Threads, DoNotShowInAPlan) {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "plan";
-  made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
   made.draws = least_draws;
   made.json = true;
   made.report = "report.html";
   auto const alone = Door().ask(request_bytes(made));
-  made.threads = 3;
-  auto const together = Door().ask(request_bytes(made));
-  EXPECT_EQ(alone.out, together.out);
-  EXPECT_EQ(alone.files, together.files);
-  EXPECT_EQ(alone.exit_code, together.exit_code);
   ASSERT_EQ(alone.files.size(), 1U);
   EXPECT_EQ(alone.files[0].first, "report.html");
+  for (unsigned const threads : {2U, 3U}) {
+    SCOPED_TRACE(threads);
+    made.threads = threads;
+    std::size_t told_of = 0;
+    std::size_t all_runs = 0;
+    Door const door([&](std::size_t done, std::size_t all) {
+      EXPECT_EQ(done, ++told_of);
+      all_runs = all;
+    });
+    auto const together = door.ask(request_bytes(made));
+    EXPECT_EQ(told_of, all_runs);
+    EXPECT_GT(told_of, 0U);
+    EXPECT_EQ(alone.out, together.out);
+    EXPECT_EQ(alone.files, together.files);
+    EXPECT_EQ(alone.exit_code, together.exit_code);
+  }
 }
 
 }  // namespace

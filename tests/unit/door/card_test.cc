@@ -2,8 +2,6 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -15,16 +13,11 @@ namespace {
 
 using Json = nlohmann::json;
 
-std::string example(std::string const& name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 Request with_card(std::string command, std::string const& card) {
   Request made;
   made.command = std::move(command);
-  made.site = {"shallow_strong.toml", example("shallow_strong.toml")};
-  made.card = NamedText{card, example(card)};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
+  made.card = NamedText{card, example_text(card)};
   made.draws = least_draws;
   return made;
 }

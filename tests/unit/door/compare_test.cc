@@ -1,7 +1,5 @@
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -16,10 +14,9 @@ namespace {
 using Json = nlohmann::json;
 
 Request compare_request(std::vector<NamedText> sets) {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "compare";
-  made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
   made.draws = least_draws;
   made.sets = std::move(sets);
   return made;

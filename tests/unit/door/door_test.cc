@@ -2,8 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -14,15 +12,10 @@ namespace {
 
 using Json = nlohmann::json;
 
-std::string example_site() {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 Request request(std::string command) {
   Request made;
   made.command = std::move(command);
-  made.site = {"shallow_strong.toml", example_site()};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
   made.draws = least_draws;
   return made;
 }

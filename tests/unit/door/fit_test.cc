@@ -1,7 +1,5 @@
 // Readings through the door: what moved, what fits nothing, and the narrower site file.
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include <fmt/format.h>
@@ -15,16 +13,11 @@
 namespace wellproof {
 namespace {
 
-std::string text_of(std::string const& name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 Request request(std::string const& readings) {
   Request made;
   made.command = "fit";
-  made.site = {"shallow_strong.toml", text_of("shallow_strong.toml")};
-  made.readings = {readings, text_of(readings)};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
+  made.readings = {readings, example_text(readings)};
   made.draws = least_draws;
   return made;
 }
@@ -66,7 +59,7 @@ TEST(FitCommand, NarrowsTheExampleAndItsFileReadsBackWithoutFindings) {
 
 Request on_drive(std::string const& card) {
   auto made = request("shallow_strong_readings.toml");
-  made.card = NamedText{card, text_of(card)};
+  made.card = NamedText{card, example_text(card)};
   made.json = true;
   return made;
 }

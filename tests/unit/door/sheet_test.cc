@@ -1,6 +1,4 @@
 // The sheet for the visit through the door.
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -13,10 +11,9 @@ namespace wellproof {
 namespace {
 
 Request request() {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "sheet";
-  made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
   made.draws = least_draws;
   made.html = "sheet.html";
   return made;

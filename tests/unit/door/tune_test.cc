@@ -1,7 +1,5 @@
 // The command that says how near the regulator comes to swinging, and what to do where it swings.
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -15,10 +13,9 @@ namespace wellproof {
 namespace {
 
 Request tune_request(std::string swing, std::string period) {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
   Request made;
   made.command = "tune";
-  made.site = {"shallow_strong.toml", {std::istreambuf_iterator<char>(file), {}}};
+  made.site = {"shallow_strong.toml", example_text("shallow_strong.toml")};
   made.draws = 8;
   made.swing = std::move(swing);
   made.period = std::move(period);

@@ -1,6 +1,4 @@
 // A pumping test through the door, and its result in a site file.
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -12,15 +10,10 @@
 namespace wellproof {
 namespace {
 
-std::string text_of(char const* name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 Request request() {
   Request made;
   made.command = "welltest";
-  made.test.records = {{"step_test.csv", text_of("step_test.csv"), ""}};
+  made.test.records = {{"step_test.csv", example_text("step_test.csv"), ""}};
   made.test.casing = "6 in";
   return made;
 }
@@ -61,7 +54,7 @@ TEST(WellTestCommand, WritesRangesIntoASiteThatStillReads) {
   for (auto const units : {UnitSystem::us, UnitSystem::metric}) {
     auto made = request();
     made.units = units;
-    made.site = {"mine.toml", text_of("shallow_strong.toml")};
+    made.site = {"mine.toml", example_text("shallow_strong.toml")};
     auto const answer = ask(made);
     ASSERT_EQ(answer.exit_code, exit_code::fine) << answer.err;
     ASSERT_EQ(answer.files.size(), 1U);
@@ -79,7 +72,7 @@ TEST(WellTestCommand, WritesRangesIntoASiteThatStillReads) {
 
 TEST(WellTestCommand, LeavesTheSiteAloneWhereTheDataCannotTell) {
   auto made = request();
-  made.site = {"mine.toml", text_of("shallow_strong.toml")};
+  made.site = {"mine.toml", example_text("shallow_strong.toml")};
   made.test.records = {{"short.csv", "t_s,s_ft\n10,0.22\n20,0.45\n30,0.67\n40,0.89\n50,1.12\n60,1.34\n", ""}};
   made.test.rates = {"2 gpm"};
   auto const answer = ask(made);

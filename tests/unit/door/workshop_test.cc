@@ -2,8 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <iterator>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -14,13 +12,8 @@ namespace {
 
 using Json = nlohmann::json;
 
-std::string example(char const* name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 std::string example_site() {
-  return example("shallow_strong.toml");
+  return example_text("shallow_strong.toml");
 }
 
 Json asked(char const* command) {
@@ -57,7 +50,7 @@ TEST(Workshop, WithACardItAnswersAsTheDoorOnItsStepsWhateverWasSetBefore) {
   Workshop workshop;
   for (char const* const card : {"card_plain.toml", "card_power.toml"}) {
     auto request = asked("derive");
-    request["options"]["card"] = {{"file", card}, {"text", example(card)}};
+    request["options"]["card"] = {{"file", card}, {"text", example_text(card)}};
     auto moved = request;
     moved["options"]["set"] = {"pressure.target=47.3 psi"};
     auto plan = moved;

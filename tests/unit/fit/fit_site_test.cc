@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <iterator>
 
 #include <gtest/gtest.h>
 
@@ -17,14 +15,10 @@ namespace {
 
 constexpr double psi_pa = 6894.757;
 
-std::string example_text() {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
-  return {(std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>()};
-}
-
 class FitSite : public ::testing::Test {
  protected:
-  FitSite() : site_(read_site(example_text(), "shallow_strong.toml")->site), truth_(draw(site_, 1, 5)) {}
+  FitSite()
+      : site_(read_site(example_text("shallow_strong.toml"), "shallow_strong.toml")->site), truth_(draw(site_, 1, 5)) {}
 
   SiteReadings readings(std::uint64_t seed = 3) const { return visit(site_, build(truth_), seed); }
   static FittedUnknown const* unknown(SiteFit const& fit, std::string const& key) {
@@ -130,7 +124,7 @@ TEST_F(FitSite, what_the_site_file_says_anew_reads_back_without_findings) {
   auto const fit = fit_site(site_, readings(), 0);
   auto const keys = narrowed_keys(fit, UnitSystem::us);
   ASSERT_GE(keys.size(), 3U);
-  auto const written = with_site_keys(example_text(), "a.toml", keys, "from readings");
+  auto const written = with_site_keys(example_text("shallow_strong.toml"), "a.toml", keys, "from readings");
   ASSERT_TRUE(written) << text(written.error().front());
   auto const read = read_site(*written, "a.toml");
   ASSERT_TRUE(read) << text(read.error().front()) << *written;

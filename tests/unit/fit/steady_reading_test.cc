@@ -1,8 +1,6 @@
 #include "fit/steady_reading.h"
 
 #include <cmath>
-#include <fstream>
-#include <iterator>
 
 #include <gtest/gtest.h>
 
@@ -15,9 +13,7 @@ namespace wellproof {
 namespace {
 
 DrawnSite middle_site() {
-  std::ifstream file(source_folder() + "/examples/shallow_strong.toml");
-  std::string const text((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
-  auto const read = read_site(text, "shallow_strong.toml");
+  auto const read = read_site(example_text("shallow_strong.toml"), "shallow_strong.toml");
   EXPECT_TRUE(read);
   return draw(read->site, 1, 0);
 }

@@ -2,8 +2,6 @@
 #include "sheet/site_fit.h"
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -15,15 +13,10 @@
 namespace wellproof {
 namespace {
 
-std::string text_of(std::string const& name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 FittedSite fitted(std::string const& readings_file) {
-  auto const site = read_site(text_of("shallow_strong.toml"), "shallow_strong.toml");
+  auto const site = read_site(example_text("shallow_strong.toml"), "shallow_strong.toml");
   EXPECT_TRUE(site);
-  auto const readings = read_readings(text_of(readings_file), readings_file, site->site);
+  auto const readings = read_readings(example_text(readings_file), readings_file, site->site);
   EXPECT_TRUE(readings);
   FittedSite made;
   made.name = "Alder Hollow 4";

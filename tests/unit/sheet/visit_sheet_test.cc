@@ -1,8 +1,6 @@
 // The sheet for the visit as text, page and JSON.
 #include "sheet/visit_sheet.h"
 
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -17,13 +15,8 @@ namespace {
 
 constexpr double psi_pa = 6894.757293168;
 
-std::string text_of(std::string const& name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 VisitSheet made(UnitSystem units = UnitSystem::us, bool on_switch = false, std::string const& name = "Alder Hollow 4") {
-  auto text = text_of("shallow_strong.toml");
+  auto text = example_text("shallow_strong.toml");
   text.replace(text.find("Alder Hollow 4"), 14, name);
   if (on_switch) {
     text.insert(text.find("[site]\n") + 7, "control = \"pressure_switch\"\n");

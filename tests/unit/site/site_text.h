@@ -1,8 +1,6 @@
 #pragma once
 // Small site files for the tests: the least that can be read, and the least with a line put in or left out.
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -82,18 +80,11 @@ inline double width(Range const& range) {
   return highest(range) - lowest(range);
 }
 
-inline std::string text_of_file(std::string const& name) {
-  std::ifstream file(source_folder() + '/' + name, std::ios::binary);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
 inline Result<SiteRead> read_example(std::string const& name) {
-  auto const text = text_of_file("examples/" + name);
+  auto const text = example_text(name);
   std::vector<Beside> beside;
   for (auto const& file : files_named(text)) {
-    beside.push_back({file, text_of_file("examples/" + file)});
+    beside.push_back({file, example_text(file)});
   }
   return read_site(text, name, beside);
 }

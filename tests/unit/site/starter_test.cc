@@ -46,7 +46,7 @@ TEST_P(Starter, names_every_key) {
 INSTANTIATE_TEST_SUITE_P(in_both_systems, Starter, testing::Values(UnitSystem::us, UnitSystem::metric));
 
 TEST(site_reference, is_what_docs_say) {
-  auto const page = text_of_file("docs/site.md");
+  auto const page = source_text("docs/site.md");
   if (page.empty()) {
     GTEST_SKIP() << "no docs beside the tests";
   }

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
-#include <fstream>
-#include <iterator>
 
 #include <gtest/gtest.h>
 
@@ -18,11 +16,6 @@ namespace {
 
 constexpr double psi_pa = 6894.757293168;
 
-std::string text_of(std::string const& name) {
-  std::ifstream file(source_folder() + "/examples/" + name);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
 struct Made {
   Site site;
   Settings settings;
@@ -30,12 +23,12 @@ struct Made {
 };
 
 Made made(std::string const& name, bool on_switch = false) {
-  auto text = text_of(name);
+  auto text = example_text(name);
   if (on_switch) {
     auto const at = text.find("[site]\n");
     text.insert(at + 7, "control = \"pressure_switch\"\n");
   }
-  auto const read = read_site(text, name, {{"deep_weak_curve.csv", text_of("deep_weak_curve.csv")}});
+  auto const read = read_site(text, name, {{"deep_weak_curve.csv", example_text("deep_weak_curve.csv")}});
   EXPECT_TRUE(read) << name;
   Made one;
   one.site = read->site;
