@@ -26,6 +26,7 @@ endif()
 
 add_library(wp_fmt STATIC "${CMAKE_CURRENT_LIST_DIR}/fmt_once.cc")
 target_link_libraries(wp_fmt PRIVATE wp_library_headers)
+set_target_properties(wp_fmt PROPERTIES POSITION_INDEPENDENT_CODE ON)  # the bench links it into a shared object
 add_library(wp_libraries INTERFACE)
 target_link_libraries(wp_libraries INTERFACE wp_library_headers wp_fmt)
 
