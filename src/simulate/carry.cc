@@ -169,7 +169,11 @@ Carrier::Outcome Carrier::step_towards(double limit_s) {
       // Just opened, the flow starts at nothing: any sign that follows is a crossing.
       cut([&](State const& y) { return &y == &before && y[at::flow] == 0 ? 1e-12 : y[at::flow]; });
     } else {
-      cut([&](State const& y) { return -rates_.opening_head_m(y, now_.modes); });
+      // So does a valve about to open: its head may be more than nothing by what the motor's slip is met to.
+      cut([&](State const& y) {
+        double const short_of_m = -rates_.opening_head_m(y, now_.modes);
+        return &y == &before ? std::max(short_of_m, 1e-12) : short_of_m;
+      });
     }
   }
   now_.y = step.after;
