@@ -204,10 +204,9 @@ Calm::Kind kind_now(Moment const& now, RegulatorState const& state, Cells& cells
       cells.end(state.mode_since_s, rest_s(now, state));
       return Calm::Kind::steady;
     case Mode::filling:
-      cells.split_reading(now.logic.full_line_share * now.settings.pressure_target_pa);
+      cells.split_reading(now.full_line_pa());
       cells.end(state.mode_since_s, now.settings.fill_time_s);
-      return near(state.speed_hz, std::min(now.settings.fill_speed_hz, now.ceiling_hz())) ? Calm::Kind::steady
-                                                                                          : Calm::Kind::none;
+      return near(state.speed_hz, fill_goal_hz(now)) ? Calm::Kind::steady : Calm::Kind::none;
     case Mode::holding:
       return kind_while_holding(now, state, cells);
     case Mode::hand:

@@ -20,6 +20,7 @@ struct Moment {
   /// The floor can be no higher than the ceiling, whatever is set.
   double floor_hz() const { return std::min(settings.speed_floor_hz, settings.speed_ceiling_hz); }
   double ceiling_hz() const { return settings.speed_ceiling_hz; }
+  double full_line_pa() const { return logic.full_line_share * settings.pressure_target_pa; }
   double wake_pressure_pa() const { return settings.pressure_target_pa - settings.pressure_wake_drop_pa; }
 };
 

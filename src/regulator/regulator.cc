@@ -81,7 +81,7 @@ RegulatorEvent decide(Moment const& now, RegulatorState& state, Kind on_run) {
   if (on_run == Kind::retried) {
     ++state.tries;
   }
-  bool const empty = now.reading_pa < now.logic.full_line_share * now.settings.pressure_target_pa;
+  bool const empty = now.reading_pa < now.full_line_pa();
   if (empty && now.logic.line_fill && !now.logic.two_contact_switch) {
     enter(now, state, Mode::filling);
   } else {
@@ -116,7 +116,7 @@ Happening wait(Moment const& now, RegulatorState& state, std::optional<StopCause
 }
 
 Happening fill(Moment const& now, RegulatorState& state) {
-  if (now.reading_pa >= now.logic.full_line_share * now.settings.pressure_target_pa) {
+  if (now.reading_pa >= now.full_line_pa()) {
     begin_holding(now, state);
     return RegulatorEvent{Kind::filled, Mode::holding, std::nullopt};
   }
@@ -124,7 +124,7 @@ Happening fill(Moment const& now, RegulatorState& state) {
     begin_holding(now, state);
     return RegulatorEvent{Kind::mode, Mode::holding, std::nullopt};
   }
-  double const goal_hz = std::clamp(now.settings.fill_speed_hz, 0.0, now.ceiling_hz());
+  double const goal_hz = fill_goal_hz(now);
   state.speed_hz = speed_toward_hz(reach(now, state.speed_hz, std::min(now.floor_hz(), goal_hz)), goal_hz);
   return std::nullopt;
 }

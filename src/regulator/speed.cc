@@ -25,6 +25,12 @@ double risen_speed_hz(Settings const& settings, Logic const& logic, double speed
   return speed_hz + settings.speed_ramp_up_hz_s * left_s;
 }
 
+double rise_share(Moment const& now) {
+  double const limit_a = now.settings.motor_current_limit_a;
+  double const headroom_a = current_headroom_share * limit_a;
+  return headroom_a > 0 ? std::clamp((limit_a - now.measured.current_a) / headroom_a, 0.0, 1.0) : 0.0;
+}
+
 Reach reach(Moment const& now, double speed_hz, double least_hz) {
   Settings const& settings = now.settings;
   double const fall_hz = std::max(0.0, speed_hz - settings.speed_ramp_down_hz_s * now.step_time_s);
@@ -32,15 +38,11 @@ Reach reach(Moment const& now, double speed_hz, double least_hz) {
   if (speed_hz < now.logic.start_speed_hz) {
     return {.fall_hz = fall_hz, .rise_hz = rise_hz};
   }
-  double const limit_a = settings.motor_current_limit_a;
-  double const current_a = now.measured.current_a;
-  if (current_a > limit_a) {
+  if (now.measured.current_a > settings.motor_current_limit_a) {
     double const forced_hz = std::max(fall_hz, std::min(speed_hz, least_hz));
     return {.fall_hz = forced_hz, .rise_hz = forced_hz, .held_by_current = true};
   }
-  double const headroom_a = current_headroom_share * limit_a;
-  double const share = headroom_a > 0 ? std::min(1.0, (limit_a - current_a) / headroom_a) : 0.0;
-  return {.fall_hz = fall_hz, .rise_hz = speed_hz + (rise_hz - speed_hz) * share};
+  return {.fall_hz = fall_hz, .rise_hz = speed_hz + (rise_hz - speed_hz) * rise_share(now)};
 }
 
 bool second_gain_acts(Moment const& now, double speed_hz) {

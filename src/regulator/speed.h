@@ -14,6 +14,9 @@ struct Reach {
 /// Speed after rising for a time as fast as allowed: up to the start speed in the start time, from there by the ramp.
 double risen_speed_hz(Settings const& settings, Logic const& logic, double speed_hz, double time_s);
 
+/// Share of the ramp up that the current leaves: 1 up to a tenth below the limit, nothing at it.
+double rise_share(Moment const& now);
+
 /// Ramps and current limit. Over the limit the speed falls by the ramp, not below least_hz. From a tenth below the
 /// limit the rise is slowed in proportion, so that speed settles at the limit in place of hunting about it. The quick
 /// pass below the start speed is exempt: it lasts a second and a motor that cannot turn is caught by its over-current.
@@ -22,6 +25,11 @@ Reach reach(Moment const& now, double speed_hz, double least_hz);
 /// The speed to put out on the way to a goal.
 inline double speed_toward_hz(Reach const& within, double goal_hz) {
   return std::clamp(goal_hz, within.fall_hz, std::max(within.fall_hz, within.rise_hz));
+}
+
+/// The speed at which an empty line is filled.
+inline double fill_goal_hz(Moment const& now) {
+  return std::clamp(now.settings.fill_speed_hz, 0.0, now.ceiling_hz());
 }
 
 /// Whether the second gain acts at this speed and error.

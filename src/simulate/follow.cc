@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "regulator/moment.h"
 #include "regulator/sleep.h"
@@ -44,6 +45,7 @@ class Follower {
     auto& carrier = stage_.carrier();
     auto from = now();
     double limit_s = stretch_.end_s;
+    double too_far_s = std::numeric_limits<double>::infinity();  // so far it did not go evenly
     while (stage_.time_s() < stretch_.end_s - time_slack_s) {
       auto const before = carrier.moment();
       double const from_s = stage_.time_s();
@@ -55,8 +57,8 @@ class Follower {
       auto after = state_;
       auto noise = noise_;
       bool const evenly = sound(to) && stage_.sags_evenly() &&
-                          follow_on(settings_, logic_, after, from.measured, to.measured, from.speed_hz, to.speed_hz,
-                                    stretch_.period_s);
+                          follow_on(settings_, logic_, after, stretch_.following, from.measured, to.measured,
+                                    from.speed_hz, to.speed_hz, stretch_.period_s);
       auto const other_s = evenly ? first_otherwise_s(from, to, after, noise) : std::nullopt;
       bool const within = other_s && *other_s < stage_.time_s() - time_slack_s;
       if (evenly && !within) {
@@ -68,16 +70,15 @@ class Follower {
         }
         stage_.sag();
         from = now();
-        limit_s = stretch_.end_s;
-        continue;
+      } else {
+        too_far_s = within ? std::numeric_limits<double>::infinity() : stage_.time_s();
+        carrier.back_to(before);
       }
       // Too far: up to the sample that makes a difference, or half the way.
-      double const shorter_s = within ? *other_s - from_s : 0.5 * (stage_.time_s() - from_s);
-      carrier.back_to(before);
-      if (shorter_s < stretch_.period_s - time_slack_s) {
+      limit_s = within ? *other_s : std::min(stretch_.end_s, 0.5 * (stage_.time_s() + too_far_s));
+      if (limit_s - stage_.time_s() < stretch_.period_s - time_slack_s) {
         break;
       }
-      limit_s = from_s + shorter_s;
     }
     return Carrier::Outcome::stepped;
   }
@@ -118,11 +119,11 @@ class Follower {
             .speed_hz = stage_.carrier().read().speed_hz};
   }
 
-  /// Where a sensor reads within its span, and the plant turns water that stands to the tee.
+  /// The motor turns; and where a pressure is regulated, water stands to the tee and a sensor reads within its span.
   bool sound(Instant const& instant) const {
-    auto const modes = stage_.carrier().modes();
-    return modes.line_full && !modes.stalled && instant.measured.pressure_pa > 0 &&
-           instant.measured.pressure_pa < settings_.sensor_full_scale_pa;
+    bool const reads =
+        instant.measured.pressure_pa > 0 && instant.measured.pressure_pa < settings_.sensor_full_scale_pa;
+    return stage_.can_follow(stretch_.following.course) && (reads || stretch_.following.course != Course::regulated);
   }
 
   /// Long enough that it may be held instead, which goes by longer steps. One that was settled from the start could
@@ -147,11 +148,12 @@ class Follower {
     double const from_error_pa = state_.filtered_error_pa;
     double const to_error_pa = after.filtered_error_pa;
     double const filtered_reach_pa = noise_left_share(filter_s(), period_s) * reach_pa;
-    auto const outlook = wellproof::outlook(
-        settings_, logic_, state_, span(from.measured.pressure_pa, to.measured.pressure_pa, reach_pa),
-        span(from.speed_hz, to.speed_hz, gain_hz_pa * reach_pa),
-        span(state_.filtered_speed_hz, after.filtered_speed_hz, gain_hz_pa * filtered_reach_pa),
-        span(from_error_pa, to_error_pa, filtered_reach_pa));
+    auto const outlook =
+        wellproof::outlook(settings_, logic_, state_, stretch_.following,
+                           span(from.measured.pressure_pa, to.measured.pressure_pa, reach_pa),
+                           span(from.speed_hz, to.speed_hz, gain_hz_pa * reach_pa),
+                           span(state_.filtered_speed_hz, after.filtered_speed_hz, gain_hz_pa * filtered_reach_pa),
+                           span(from_error_pa, to_error_pa, filtered_reach_pa));
     auto sample = static_cast<std::uint64_t>(std::floor((from_s + time_slack_s) / period_s)) + 1;
     if (outlook.passes && outlook.slow && state_.mode == Mode::holding) {
       // Nothing to look at but when the timer ends.
@@ -186,7 +188,7 @@ class Follower {
       double const filtered_speed_hz = state_.filtered_speed_hz +
                                        share * (after.filtered_speed_hz - state_.filtered_speed_hz) +
                                        gain_hz_pa * then.error_pa;
-      if (!passes_over(settings_, logic_, state_, seen, speed_hz, error_pa) ||
+      if (!passes_over(settings_, logic_, state_, stretch_.following, seen, speed_hz, error_pa) ||
           !keep_slow(settings_, logic_, after, seen, filtered_speed_hz, error_pa)) {
         return at_s;
       }
@@ -208,11 +210,16 @@ class Follower {
 Carrier::Outcome follow(Stage& stage, Settings const& settings, Logic const& logic, RegulatorState& state,
                         FollowedStretch const& stretch, AfterStep const& after_step) {
   double const began_s = stage.time_s();
-  stage.follow(stretch.following);
+  bool const moves = stretch.following.course != Course::limit;
+  if (moves) {
+    stage.follow(stretch.following);
+  }
   Follower follower(stage, settings, logic, state, stretch);
   auto const outcome = follower.go(after_step);
   double const integral_hz = stage.carrier().state()[at::integral];
-  stage.let_go();
+  if (moves) {
+    stage.let_go();
+  }
   if (stage.time_s() > began_s + time_slack_s) {
     follower.leave_noise();
     double const next_sample_s = std::ceil((stage.time_s() - time_slack_s) / stretch.period_s) * stretch.period_s;

@@ -1,6 +1,7 @@
 #include "simulate/pass.h"
 
 #include <cmath>
+#include <limits>
 
 namespace wellproof {
 namespace {
@@ -38,6 +39,7 @@ Carrier::Outcome pass_inside(Stage& stage, CalmStretch const& stretch, AfterStep
   auto const& limits = stretch.limits;
   bool const steady = limits.kind == Calm::Kind::steady;
   double limit_s = stretch.end_s;
+  double too_far_s = std::numeric_limits<double>::infinity();
   while (stage.time_s() < stretch.end_s - time_slack_s) {
     auto const before = carrier.moment();
     double const time_s = stage.time_s();
@@ -56,15 +58,14 @@ Carrier::Outcome pass_inside(Stage& stage, CalmStretch const& stretch, AfterStep
       if (noticed_s) {
         break;
       }
-      limit_s = stretch.end_s;
-      continue;
+    } else {
+      too_far_s = within ? std::numeric_limits<double>::infinity() : stage.time_s();
+      carrier.back_to(before);
     }
-    double const shorter_s = within ? *noticed_s - time_s : 0.5 * (stage.time_s() - time_s);
-    carrier.back_to(before);
-    if (shorter_s < 0.5 * stretch.period_s) {
+    limit_s = within ? *noticed_s : std::min(stretch.end_s, 0.5 * (stage.time_s() + too_far_s));
+    if (limit_s - stage.time_s() < 0.5 * stretch.period_s) {
       break;
     }
-    limit_s = time_s + shorter_s;
   }
   return Carrier::Outcome::stepped;
 }

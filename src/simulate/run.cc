@@ -166,11 +166,11 @@ class Run {
 
   // Where it is not calm, its speed may still move evenly from the sample just computed on.
   Outcome followed() {
-    if (!sampled_ || sampled_->time_s != stage_.time_s() || !stage_.can_follow()) {
+    if (!sampled_ || sampled_->time_s != stage_.time_s()) {
       return Outcome::stepped;
     }
     auto const evenly = following(settings_, options_.logic, regulator_, *sampled_, stage_.noise_pa(), period_s_);
-    if (!evenly) {
+    if (!evenly || !stage_.can_follow(evenly->course)) {
       return Outcome::stepped;
     }
     double const end_s = last_sample_before_s(evenly->until_time_s);

@@ -263,10 +263,10 @@ void Stage::hold_pressure() {
   carrier_.put(y, modes);
 }
 
-bool Stage::can_follow() const {
+bool Stage::can_follow(Course course) const {
   auto const modes = carrier_.modes();
-  bool const smooth = noise_pa_ >= dither_share * plant_.site.sensor.resolution_pa;
-  return smooth && sensor_fault_ == SensorFault::none && modes.line_full && !modes.stalled;
+  bool const smooth = modes.line_full && noise_pa_ >= dither_share * plant_.site.sensor.resolution_pa;
+  return sensor_fault_ == SensorFault::none && !modes.stalled && (smooth || course != Course::regulated);
 }
 
 // error = target − trim − scale·(pressure·(1 + gain error) + zero error)

@@ -29,8 +29,8 @@ class Stage {
   /// A controller holds the pressure where it is from here on, until it is told to let go; flow and store stand still.
   void hold_pressure();
   /// The speed follows the pressure from here on, as the controller says. Whether that can be: not with a sensor that
-  /// has failed.
-  bool can_follow() const;
+  /// has failed, and by a pressure only where water stands to the tee and the signal goes smoothly.
+  bool can_follow(Course course) const;
   /// Volts under the load as it is now. False if they have moved so far that a step should have been shorter.
   bool sags_evenly();
   void sag();
