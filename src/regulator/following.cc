@@ -13,7 +13,7 @@ namespace {
 constexpr double same_speed_hz = 1e-6;
 constexpr double clear_of_ramp_share = 0.8;    // so fast may the speed move, of what the ramps allow
 constexpr double clear_of_limit_share = 0.98;  // of the current limit
-constexpr double most_lag_hz = 0.05;           // that the speed may move from sample to sample
+constexpr double most_lag_hz = 0.1;            // that the speed may move from sample to sample
 constexpr double clear_of_guard_share = 1.02;  // of a guard's threshold
 constexpr double noise_steps = 2;              // standard deviations of a step between two samples that no ramp clips
 

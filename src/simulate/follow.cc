@@ -20,7 +20,7 @@ struct FilteredNoise {
   double error_pa = 0;
   std::uint64_t next_sample = 0;  // that is to come in
 };
-constexpr double filters_remembered = 8;  // time constants after which a sample is forgotten
+constexpr double filters_remembered = 5;  // time constants after which a sample is forgotten
 
 /// The instant at an end of a step.
 struct Instant {

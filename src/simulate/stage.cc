@@ -46,6 +46,19 @@ Formation::Drawn start_drawn(Plant const& plant, Start const& start) {
   return drawn;
 }
 
+/// Shares of a way over which a value that goes evenly is not above nothing: none where from > to.
+struct Part {
+  double from = 1;
+  double to = 0;
+};
+Part not_above_nothing(double at_start, double at_end) {
+  if (at_start > 0 && at_end > 0) {
+    return {};
+  }
+  double const share = at_start / (at_start - at_end);
+  return at_start > 0 ? Part{share, 1} : at_end > 0 ? Part{0, share} : Part{0, 1};
+}
+
 }  // namespace
 
 Stage::Stage(Plant const& plant, Settings const& settings, Scenario const& scenario, RunOptions const& options)
@@ -197,24 +210,26 @@ double Stage::signal_reach_pa() const {
 
 std::optional<double> Stage::first_outside_s(double from_s, double from_element_pa, double least_pa, double most_pa,
                                              double period_s) {
-  auto const inside = [&](double signal_pa, double reach_pa) {
-    return signal_pa - reach_pa > least_pa && signal_pa + reach_pa < most_pa;
-  };
   double const reach_pa = signal_reach_pa();
   double const to_element_pa = element_pressure_pa();
-  if (inside(scaled_signal_pa(Noise::without, from_element_pa, 0), reach_pa) &&
-      inside(scaled_signal_pa(Noise::without, to_element_pa, 0), reach_pa)) {
-    return std::nullopt;
-  }
+  double const from_pa = scaled_signal_pa(Noise::without, from_element_pa, 0);
+  double const to_pa = scaled_signal_pa(Noise::without, to_element_pa, 0);
+  bool const evenly = std::min(from_pa, to_pa) > 0 && std::max(from_pa, to_pa) < settings_.sensor_full_scale_pa;
+  auto const low = not_above_nothing(from_pa - reach_pa - least_pa, to_pa - reach_pa - least_pa);
+  auto const high = not_above_nothing(most_pa - from_pa - reach_pa, most_pa - to_pa - reach_pa);
   double const to_s = time_s();
+  double const begins_s = evenly ? from_s + (to_s - from_s) * std::min(low.from, high.from) : from_s;
+  double const ends_s = evenly ? from_s + (to_s - from_s) * std::max(low.to, high.to) : to_s;
   auto sample = static_cast<std::uint64_t>(std::floor((from_s + time_slack_s) / period_s)) + 1;
+  sample = std::max(sample, static_cast<std::uint64_t>(std::floor(begins_s / period_s)));
   for (;; ++sample) {
     double const at_s = static_cast<double>(sample) * period_s;
-    if (at_s > to_s + time_slack_s) {
+    if (at_s > std::min(to_s, ends_s + period_s) + time_slack_s) {
       return std::nullopt;
     }
     double const element_pa = from_element_pa + (to_element_pa - from_element_pa) * (at_s - from_s) / (to_s - from_s);
-    if (!inside(scaled_signal_pa(Noise::with, element_pa, sample), 0)) {
+    double const signal_pa = scaled_signal_pa(Noise::with, element_pa, sample);
+    if (signal_pa <= least_pa || signal_pa >= most_pa) {
       return at_s;
     }
   }
