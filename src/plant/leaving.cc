@@ -1,6 +1,7 @@
 // What leaves the plant at the house and at the tee.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "plant/plant.h"
 
@@ -25,22 +26,25 @@ Sloped Rates::solve_house_flow_m3_s(double tee_pressure_pa) {
     }
     return sum;
   };
-  double low = 0;
-  double high = leaving(outlet_pressure_pa(tee_pressure_pa, 0)).value;
-  if (high <= 0) {
+  double const no_flow_pa = outlet_pressure_pa(tee_pressure_pa, 0);
+  if (no_flow_pa <= 0) {
     return {};
   }
+  double low = 0;
+  double high = std::numeric_limits<double>::infinity();
   // Along the last slope to where the root must lie: a step of the integrator moves the pressure little.
-  double flow = std::clamp(house_flow_.value + house_flow_.slope * (tee_pressure_pa - house_pressure_pa_), 0.0, high);
+  double flow = std::max(house_flow_.value + house_flow_.slope * (tee_pressure_pa - house_pressure_pa_), 0.0);
   Sloped out;
   double friction_slope = 0;
   for (int round = 0; round < 60; ++round) {
-    out = leaving(outlet_pressure_pa(tee_pressure_pa, flow));
-    friction_slope = plant_->weight_n_m3 * plant_->house.loss_m(flow).slope;
+    auto const friction = plant_->house.loss_m(flow);
+    out = leaving(no_flow_pa - plant_->weight_n_m3 * friction.value);
+    friction_slope = plant_->weight_n_m3 * friction.slope;
     double const excess = out.value - flow;
     (excess > 0 ? low : high) = flow;
     double next = flow + excess / (1 + out.slope * friction_slope);
     if (!(next >= low && next <= high)) {
+      high = std::min(high, leaving(no_flow_pa).value);
       next = 0.5 * (low + high);
     }
     double const moved = std::abs(next - flow);

@@ -113,7 +113,7 @@ template <class Load>
 double FedMotor::slip_under(Load const& load, double slip_guess) const {
   double low = 0;
   double high = breakdown_slip_;
-  double const settled = 1e-5 * breakdown_slip_;
+  double const settled = 1e-4 * breakdown_slip_;
   bool breakdown_seen = false;
   double slip = slip_guess > low && slip_guess < high ? slip_guess : 0.3 * high;
   for (int round = 0; round < 60; ++round) {
@@ -123,7 +123,7 @@ double FedMotor::slip_under(Load const& load, double slip_guess) const {
     (excess > 0 ? high : low) = slip;
     double const slope = motor.slope + asked.slope * synchronous_speed_rad_s_;
     double const step = slope > 0 ? -excess / slope : high - slip;
-    // Newton's error is the square of its last move, so that the root is met to 1e-10.
+    // Newton's error is the square of its last move, so that the root is met to 1e-8.
     if (slope > 0 && step < settled && step > -settled) {
       return std::max(slip + step, low);
     }

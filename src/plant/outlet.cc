@@ -8,16 +8,16 @@ namespace {
 
 constexpr double cubic_below_pa = 2000;
 
-/// √p with its slope; below 2 kPa the odd cubic that meets it there in value and slope, none inwards.
-Sloped smooth_root(double pressure_pa) {
+/// √(p/p₀) with its slope; below 2 kPa the odd cubic that meets it there in value and slope, none inwards.
+Sloped smooth_root(double pressure_pa, double unit_pa) {
   if (!(pressure_pa > 0)) {
     return {};
   }
   if (pressure_pa >= cubic_below_pa) {
-    double const root = std::sqrt(pressure_pa);
-    return {root, 0.5 / root};
+    double const root = std::sqrt(pressure_pa / unit_pa);
+    return {root, 0.5 * root / pressure_pa};
   }
-  double const root = std::sqrt(cubic_below_pa);
+  double const root = std::sqrt(cubic_below_pa / unit_pa);
   double const part = pressure_pa / cubic_below_pa;
   return {root * part * (1.25 - 0.25 * part * part), root * (1.25 - 0.75 * part * part) / cubic_below_pa};
 }
@@ -29,9 +29,8 @@ Sloped outlet_flow_m3_s(Outlet const& outlet, double opening, double pressure_pa
   if (outlet.regulated && pressure_pa >= outlet.nominal_pressure_pa) {
     return {open_flow_m3_s, 0};
   }
-  auto const root = smooth_root(pressure_pa);
-  double const factor = open_flow_m3_s / std::sqrt(outlet.nominal_pressure_pa);
-  return {factor * root.value, factor * root.slope};
+  auto const root = smooth_root(pressure_pa, outlet.nominal_pressure_pa);
+  return {open_flow_m3_s * root.value, open_flow_m3_s * root.slope};
 }
 
 double hole_flow_m3_s(double diameter_m, double pressure_pa, double density_kg_m3, double discharge_coefficient) {
