@@ -51,7 +51,8 @@ TEST(Motor, meets_its_load) {
   FedMotor const motor(plates::small, 60, 230, 0.3);
   for (double const power_w : {0.0, 100.0, 1000.0, 2000.0}) {
     MotorPoint const point = plates::point_under(motor, PumpLike{power_w, 360});
-    EXPECT_NEAR(point.shaft_torque_n_m, PumpLike({power_w, 360})(point.rotor_speed_rad_s).value, 1e-9);
+    EXPECT_NEAR(point.shaft_torque_n_m, PumpLike({power_w, 360})(point.rotor_speed_rad_s).value,
+                3e-7);  // N·m: slip is met to 1e-8
     EXPECT_FALSE(point.stalled);
   }
 }
