@@ -14,8 +14,9 @@ constexpr double over_full_share = 1.15;  // the fill must pass the pressure fro
 constexpr double fill_step_hz = 0.5;
 constexpr double fill_reserve = 1.5;
 constexpr double fill_time_step_s = 10;
-constexpr double gate_share = 0.98;   // of the guards' lowest speed: where filling keeps clear of them
-constexpr double run_reserve = 1.15;  // on the longest run that is legitimate
+constexpr double gate_share = 0.98;     // of the guards' lowest speed: where filling keeps clear of them
+constexpr double run_reserve = 1.15;    // on the longest run that is legitimate
+constexpr double most_run_reserve = 2;  // where a break would be borne for longer (common practice, no source)
 constexpr double long_step_s = 300;
 
 /// Tee pressure from which the line counts as full, with its reserve.
@@ -96,17 +97,21 @@ void derive_long_run(Study& study) {
     return allowed_m3 > 0 ? std::max(allowed_m3 - store_m3(plant), 0.25 * allowed_m3) / std::max(flow_m3_s, 1e-9) : 1e9;
   });
   double const wanted_s = rounded_up(run_reserve * legitimate.high, long_step_s);
-  study.settings.long_run_limit_s = wanted_s;
   bool const limited = loses.low < 1e9;
+  // Where a break leaves time: as many times over the longest run and its reserve as under what the loss allows.
+  double const middle_s =
+      std::min(std::sqrt(run_reserve * legitimate.high * loses.low), most_run_reserve * legitimate.high);
+  bool const room = limited && middle_s > wanted_s + long_step_s;
+  study.settings.long_run_limit_s = room ? long_step_s * std::floor(middle_s / long_step_s) : wanted_s;
   study.because(
       "long_run.limit",
       fmt::format("The longest legitimate run is {} (stated or the zones one after the other), and a seventh more is "
-                  "allowed. A break loses up to {} in the long run{}.",
-                  study.time(legitimate.high), study.flow(flow.high),
-                  limited
-                      ? fmt::format("; {} are allowed to be lost, which takes {} at the least",
-                                    study.volume(study.plants.front().site.limits.water_loss_m3), study.time(loses.low))
-                      : "; no limit to the loss was stated"));
+                  "allowed{}. A break loses up to {} in the long run{}.",
+                  study.time(legitimate.high), room ? " at the least" : "", study.flow(flow.high),
+                  limited ? fmt::format("; {} are allowed to be lost, which takes {} at the least{}",
+                                        study.volume(study.plants.front().site.limits.water_loss_m3),
+                                        study.time(loses.low), room ? ", and the limit lies between" : "")
+                          : "; no limit to the loss was stated"));
   if (limited && loses.low < wanted_s) {
     study.conflict(
         "long_run.limit",
