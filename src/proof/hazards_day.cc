@@ -151,7 +151,11 @@ Trial household_fortnight(Plant const& plant, Settings const& settings) {
                 parts_of_day * fortnight));
   double const from_s = part % parts_of_day * part_s;
   double const most_m3_s = plant.site.demand.peak_draw_m3_s;
-  auto const flows = drawn_together(household_uses(seed, part / parts_of_day, 1));
+  auto uses = household_uses(seed, part / parts_of_day, 1);
+  for (auto& use : uses) {
+    use.duration_s = std::min(use.duration_s, plant.site.demand.longest_run_s);  // as the people there have said
+  }
+  auto const flows = drawn_together(uses);
   TrialDraft d(plant, settings, "household_fortnight", part_s);
   d.asleep_at_target();
   double turns = 1;
