@@ -2,12 +2,14 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "plant/plant.h"
 
 namespace wellproof {
 namespace {
 
+constexpr double usual_slip = 0.04;
 constexpr double least_filled_share = 0.05;  // of the line: a column has some weight from the first moment
 
 }  // namespace
@@ -32,7 +34,7 @@ double Rates::rotor_speed_rad_s(double flow_m3_s, double wetness_share) {
   }
   auto const load = [&](double speed_rad_s) { return pump_->torque_n_m(flow_m3_s, speed_rad_s, wetness_share); };
   double const slip = fed_.slip_under(load, slip_guess_);
-  slip_guess_ = slip < 1 ? slip : 0.04;
+  slip_guess_ = slip < 1 ? slip : usual_slip;
   return fed_.synchronous_speed_rad_s() * (1 - slip);
 }
 
@@ -135,7 +137,10 @@ double Rates::opening_head_m(State const& y, Modes modes) {
     seen_.valid = false;
     feed_at(followed_speed_hz(y, pressure));
   }
+  // From the same guess each time: a valve that stands at the edge of it is seen on the same side by all who ask.
+  double const guess = std::exchange(slip_guess_, usual_slip);
   double const speed_rad_s = rotor_speed_rad_s(0, wet.value);
+  slip_guess_ = guess;
   if (speed_rad_s <= 0) {
     return -1;
   }

@@ -169,10 +169,10 @@ Carrier::Outcome Carrier::step_towards(double limit_s) {
       // Just opened, the flow starts at nothing: any sign that follows is a crossing.
       cut([&](State const& y) { return &y == &before && y[at::flow] == 0 ? 1e-12 : y[at::flow]; });
     } else {
-      // So does a valve about to open: its head may be more than nothing by what the motor's slip is met to.
+      // At nothing it is still shut, and any head that follows opens it.
       cut([&](State const& y) {
-        double const short_of_m = -rates_.opening_head_m(y, now_.modes);
-        return &y == &before ? std::max(short_of_m, 1e-12) : short_of_m;
+        double const head_m = rates_.opening_head_m(y, now_.modes);
+        return head_m > 0 ? -head_m : std::max(-head_m, 1e-12);
       });
     }
   }
@@ -184,7 +184,9 @@ Carrier::Outcome Carrier::step_towards(double limit_s) {
     if (now_.modes.check_open && now_.y[at::flow] < 1e-12) {
       now_.y[at::flow] = std::min(now_.y[at::flow], 0.0);
     }
-    flip_where_due();
+    if (!flip_where_due()) {
+      ++flips_in_a_row_;  // a crossing that changes nothing, again and again, is no progress either
+    }
   } else if (taken_s >= wanted_s_ || step.error > 0.5) {
     wanted_s_ = next_duration_s(taken_s, step.error);
   }
