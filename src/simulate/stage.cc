@@ -55,8 +55,11 @@ Part not_above_nothing(double at_start, double at_end) {
   if (at_start > 0 && at_end > 0) {
     return {};
   }
+  if (at_start <= 0 && at_end <= 0) {
+    return {0, 1};
+  }
   double const share = at_start / (at_start - at_end);
-  return at_start > 0 ? Part{share, 1} : at_end > 0 ? Part{0, share} : Part{0, 1};
+  return at_start > 0 ? Part{share, 1} : Part{0, share};
 }
 
 }  // namespace
