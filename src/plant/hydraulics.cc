@@ -9,7 +9,6 @@
 namespace wellproof {
 namespace {
 
-constexpr double usual_slip = 0.04;
 constexpr double least_filled_share = 0.05;  // of the line: a column has some weight from the first moment
 
 }  // namespace

@@ -58,6 +58,8 @@ struct MotorPoint {
   bool stalled = false;  // the load is more than the motor can turn: rotor at rest, locked-rotor current
 };
 
+inline constexpr double usual_slip = 0.04;  // of a motor at work: where the search for a slip begins
+
 /// The motor fed with one frequency and voltage through a cable: its circuit folded to Thevenin's, prepared once for
 /// each sample.
 ///

@@ -9,7 +9,6 @@
 namespace wellproof {
 namespace {
 
-constexpr double usual_slip = 0.04;
 constexpr double fastest_hz = 400;  // no motor of this kind turns so fast: where a search for a speed ends
 
 FedMotor fed(Plant const& plant, double speed_hz, double supply_share) {

@@ -259,7 +259,7 @@ class Rates {
   Tank tank_;
   Pump const* pump_ = nullptr;        // the plant's, or
   std::shared_ptr<Pump const> worn_;  // one with more wear
-  double slip_guess_ = 0.04;
+  double slip_guess_ = usual_slip;
 
   // The instant worked out last: the end of a step is read off, and is the start of the next.
   struct Seen {

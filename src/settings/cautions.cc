@@ -144,7 +144,6 @@ double misfit_at_work(Plant const& plant) {
       double const torque_n_m = shaft_power_w / rotor_speed_rad_s;
       return Sloped{torque_n_m, -torque_n_m / rotor_speed_rad_s};
     };
-    constexpr double usual_slip = 0.04;
     return fed.at(fed.slip_under(load, usual_slip));
   };
   auto const rated = at_power(plate.power_w);
