@@ -76,18 +76,13 @@ Following along_ramp(Moment const& now, RegulatorState const& state, bool down, 
   auto const& settings = now.settings;
   Following found{.course = Course::ramp, .integral_hz = state.speed_hz};
   bool const starts = state.speed_hz < now.logic.start_speed_hz;
-  if (down) {
-    found.ramp_hz_s = -settings.speed_ramp_down_hz_s;
-  } else {
-    double const quick_hz_s = now.logic.start_time_s > 0 ? now.logic.start_speed_hz / now.logic.start_time_s
-                                                         : std::numeric_limits<double>::infinity();
-    found.ramp_hz_s = starts ? std::max(quick_hz_s, settings.speed_ramp_up_hz_s) : settings.speed_ramp_up_hz_s;
-  }
-  if (starts) {
+  double const risen_hz = risen_speed_hz(settings, now.logic, state.speed_hz, period_s) - state.speed_hz;
+  found.step_hz = down ? -settings.speed_ramp_down_hz_s * period_s : risen_hz;
+  found.ramp_hz_s = found.step_hz / period_s;
+  if (starts && found.ramp_hz_s > 0) {
     found.until_time_s = std::min(now.time_s + (now.logic.start_speed_hz - state.speed_hz) / found.ramp_hz_s,
                                   state.running_since_s + now.logic.start_time_s + start_current_s);
   }
-  found.step_hz = found.ramp_hz_s * period_s;
   found.integral_hz -= 0.5 * found.step_hz;
   return found;
 }

@@ -71,7 +71,7 @@ class Follower {
         stage_.sag();
         from = now();
       } else {
-        too_far_s = within ? std::numeric_limits<double>::infinity() : stage_.time_s();
+        too_far_s = within ? too_far_s : stage_.time_s();
         carrier.back_to(before);
       }
       // Too far: up to the sample that makes a difference, or half the way.

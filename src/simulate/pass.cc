@@ -59,7 +59,7 @@ Carrier::Outcome pass_inside(Stage& stage, CalmStretch const& stretch, AfterStep
         break;
       }
     } else {
-      too_far_s = within ? std::numeric_limits<double>::infinity() : stage.time_s();
+      too_far_s = within ? too_far_s : stage.time_s();
       carrier.back_to(before);
     }
     limit_s = within ? *noticed_s : std::min(stretch.end_s, 0.5 * (stage.time_s() + too_far_s));
