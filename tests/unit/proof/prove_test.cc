@@ -1,5 +1,6 @@
 #include "proof/prove.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -42,6 +43,23 @@ TEST(Hazards, WriteScriptsInOrderAndCriteriaThatLookAtWindowsThatExist) {
       EXPECT_FALSE(criterion.source.empty()) << one.name << ": " << criterion.says;
     }
   }
+}
+
+TEST(Hazards, NobodyInAHouseholdsFortnightDrawsForLongerThanWasStated) {
+  auto plant = plain_plant();
+  auto const settings = plain_settings(plant);
+  // So long a tap stays as it is: no longer than one use lasts, however many there are at once.
+  auto const longest_draw_s = [&](double longest_run_s) {
+    plant.site.demand.longest_run_s = longest_run_s;
+    auto const script = hazard("household_fortnight")->make(plant, settings).scenario.script;
+    double longest_s = 0;
+    for (std::size_t i = 0; i + 1 < script.size(); ++i) {
+      longest_s = std::max(longest_s, script[i].value > 0 ? script[i + 1].time_s - script[i].time_s : 0.0);
+    }
+    return longest_s;
+  };
+  EXPECT_GT(longest_draw_s(7200), 61);
+  EXPECT_LE(longest_draw_s(60), 61);
 }
 
 Outcome outcome_of(char const* name, Plant const& plant, Settings const& settings) {

@@ -2,6 +2,8 @@
 
 #include <cmath>
 #include <set>
+#include <string>
+#include <utility>
 
 #include <algorithm>
 
@@ -134,6 +136,30 @@ TEST(Derive, FillingStaysBelowTheGuardsAndWithinItsTimeLiftsToTheTee) {
     double const flow_m3_s = point_at_speed(plant, s.fill_speed_hz, 0, plant.well.static_level_depth_m).flow_m3_s;
     EXPECT_GT(flow_m3_s * s.fill_time_s, plant.line_volume_m3);
   }
+}
+
+TEST(Derive, TheLongestRunIsPutBetweenWhatIsWantedAndWhatABreakMayLose) {
+  constexpr double step_s = 300;
+  auto const limit_s = [](std::string const& loss) {
+    SiteText site;
+    site.more = loss;
+    auto const a = answer(site);
+    double longest_s = 0;
+    for (auto const& plant : a.plants) {
+      longest_s = std::max(longest_s, plant.site.demand.longest_run_s);
+    }
+    return std::pair(a.derived.settings.long_run_limit_s, longest_s);
+  };
+  auto const [plain_s, longest_s] = limit_s("");
+  EXPECT_GE(plain_s, 1.15 * longest_s);
+  EXPECT_LE(plain_s, 1.15 * longest_s + step_s);
+  EXPECT_EQ(limit_s("water_loss = \"500 gal\"\n").first, plain_s);  // lost before the run is over
+  // Midway in ratio: half as much loss again, but for what the tank holds, is √1.5 times the time.
+  double const some_s = limit_s("water_loss = \"3400 gal\"\n").first;
+  double const more_s = limit_s("water_loss = \"5100 gal\"\n").first;
+  EXPECT_GT(some_s, plain_s);
+  EXPECT_NEAR(more_s / some_s, std::sqrt(1.5), 0.04);
+  EXPECT_NEAR(limit_s("water_loss = \"50000 gal\"\n").first, 2 * longest_s, step_s);
 }
 
 TEST(Derive, TheSameSiteGivesTheSameAnswer) {
