@@ -1,6 +1,7 @@
 #include "plant/sensor.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 
 #include "quantity/chance.h"
@@ -8,15 +9,15 @@
 namespace wellproof {
 namespace {
 
-/// A number of mean 0 and standard deviation 1, near enough normal: the sum of twelve even ones less six. No logarithm
-/// and no cosine, so that every machine has the same bits; never beyond six.
+/// A number of mean 0 and standard deviation 1, near enough normal: heads of 36 coins, spread evenly over the gaps
+/// between their counts. No logarithm and no cosine, so that every machine has the same bits.
 double noise(std::uint64_t sample) {
-  std::uint64_t sum = 0;
-  for (std::uint64_t word = 0; word < 3; ++word) {
-    std::uint64_t const bits = mixed((3 * sample + word + 1) * chance_step);
-    sum += (bits & 0xFFFF) + ((bits >> 16) & 0xFFFF) + ((bits >> 32) & 0xFFFF) + (bits >> 48);
-  }
-  return (static_cast<double>(sum) + 6) / 65536 - 6;
+  constexpr unsigned coins = 36;
+  constexpr double sigma = 3.0138568866708542;  // √(36/4 + 1/12)
+  std::uint64_t const bits = mixed((sample + 1) * chance_step);
+  auto const heads = static_cast<double>(std::popcount(bits >> (64 - coins)));
+  double const gap = (static_cast<double>(bits & ((1U << (64 - coins)) - 1)) + 0.5) / (1U << (64 - coins));
+  return (heads + gap - (coins + 1) / 2.0) / sigma;
 }
 
 }  // namespace

@@ -13,6 +13,9 @@ enum class SensorFault {
   stuck,    // stays at the value it had
 };
 
+/// The noise of a sample is never further from nothing, in standard deviations.
+inline constexpr double most_noise_sigmas = 6.14;
+
 /// Reading of a lagged pressure: gain, zero, noise of sample k (hashed, so that no state is kept), resolution, ends of
 /// the span. An open or shorted sensor reads −25 % or 125 % of full scale: outside what a working one can say.
 /// @return [Pa] gauge as the drive sees it

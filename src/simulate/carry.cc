@@ -12,6 +12,7 @@ namespace {
 constexpr int most_flips = 24;
 constexpr double shortest_step_s = 1e-9;
 constexpr double crossing_tolerance_s = 1e-9;
+constexpr double near_share = 1e-3;  // of the error that is tolerated: so near is a crossing found
 
 // What a relative tolerance of 1 means for each state: an atmosphere of tank pressure, four metres of level, a hundred
 // kelvin; of the flow, which forgets within a second or so, four times the pump's best.
@@ -28,14 +29,6 @@ State scales(Plant const& plant, Sloped tee_pressure, double tolerance) {
   scale[at::sink] = tolerance * 100;
   scale[at::integral] = tolerance * 100;
   return scale;
-}
-
-/// Length of the step at which a figure that was positive comes to nothing, by repeated steps.
-template <class Figure>
-double crossing_s(Figure const& figure, double at_start, double at_end, double duration_s) {
-  Bracket bracket{.low = 0, .high = duration_s, .low_value = at_start, .high_value = at_end};
-  narrow(bracket, figure, {.width = crossing_tolerance_s, .least_share = 0.01});
-  return bracket.high;
 }
 
 }  // namespace
@@ -149,31 +142,42 @@ Carrier::Outcome Carrier::step_towards(double limit_s) {
   bool crossed = false;
   double const taken_s = duration_s;
   if (!now_.modes.held) {
-    auto const cut = [&](auto const& figure) {
+    // Ends the step where a figure that was positive has come to nothing, or by less than twice `near` beyond.
+    auto const cut = [&](auto const& figure, double near) {
       double const at_start = figure(before);
       double const at_end = figure(step.after);
       if (at_start > 0 && at_end <= 0) {
-        duration_s = crossing_s(
-            [&](double part_s) {
-              return figure(rosenbrock_step(rates_, now_.modes, before, rate, jacobian, part_s, scale).after);
-            },
-            at_start, at_end, duration_s);
-        step = rosenbrock_step(rates_, now_.modes, before, rate, jacobian, duration_s, scale);
+        Bracket bracket{.low = 0, .high = duration_s, .low_value = at_start + near, .high_value = at_end + near};
+        auto const at = [&](double part_s) {
+          auto const part = rosenbrock_step(rates_, now_.modes, before, rate, jacobian, part_s, scale);
+          double const found = figure(part.after);
+          if (found <= 0) {
+            step = part;
+            duration_s = part_s;
+          }
+          return found + near;
+        };
+        if (bracket.high_value < -near) {
+          narrow(bracket, at, {.width = crossing_tolerance_s, .value_width = near, .least_share = 0.01});
+        }
         crossed = true;
       }
     };
     if (!now_.modes.line_full) {
-      cut([](State const& y) { return y[at::empty]; });
+      cut([](State const& y) { return y[at::empty]; }, near_share * scale[at::stored]);
     }
     if (now_.modes.check_open) {
       // Just opened, the flow starts at nothing: any sign that follows is a crossing.
-      cut([&](State const& y) { return &y == &before && y[at::flow] == 0 ? 1e-12 : y[at::flow]; });
+      cut([&](State const& y) { return &y == &before && y[at::flow] == 0 ? 1e-12 : y[at::flow]; },
+          near_share * scale[at::flow]);
     } else {
       // At nothing it is still shut, and any head that follows opens it.
-      cut([&](State const& y) {
-        double const head_m = rates_.opening_head_m(y, now_.modes);
-        return head_m > 0 ? -head_m : std::max(-head_m, 1e-12);
-      });
+      cut(
+          [&](State const& y) {
+            double const head_m = rates_.opening_head_m(y, now_.modes);
+            return head_m > 0 ? -head_m : std::max(-head_m, 1e-12);
+          },
+          near_share * scale[at::level_depth]);
     }
   }
   now_.y = step.after;

@@ -20,14 +20,31 @@ struct FilteredNoise {
   double error_pa = 0;
   std::uint64_t next_sample = 0;  // that is to come in
 };
+constexpr int halvings = 8;               // of a step that went too far, to see how far
 constexpr double filters_remembered = 5;  // time constants after which a sample is forgotten
 
-/// The instant at an end of a step.
+/// The instant at an end of a step, or between the two.
 struct Instant {
   Measured measured;  // without noise
   double element_pa = 0;
   double speed_hz = 0;
 };
+
+/// As if all went straight.
+Instant between(Instant const& from, Instant const& to, double share) {
+  auto const at = [share](double one, double other) { return one + share * (other - one); };
+  Instant found = from;
+  auto& measured = found.measured;
+  measured.time_s = at(from.measured.time_s, to.measured.time_s);
+  measured.pressure_pa = at(from.measured.pressure_pa, to.measured.pressure_pa);
+  measured.current_a = at(from.measured.current_a, to.measured.current_a);
+  measured.power_w = at(from.measured.power_w, to.measured.power_w);
+  measured.supply_share = at(from.measured.supply_share, to.measured.supply_share);
+  measured.sink_c = at(from.measured.sink_c, to.measured.sink_c);
+  found.element_pa = at(from.element_pa, to.element_pa);
+  found.speed_hz = at(from.speed_hz, to.speed_hz);
+  return found;
+}
 
 class Follower {
  public:
@@ -56,9 +73,8 @@ class Follower {
       auto const to = now();
       auto after = state_;
       auto noise = noise_;
-      bool const evenly = sound(to) && stage_.sags_evenly() &&
-                          follow_on(settings_, logic_, after, stretch_.following, from.measured, to.measured,
-                                    from.speed_hz, to.speed_hz, stretch_.period_s);
+      bool const soundly = stage_.can_follow(stretch_.following.course) && stage_.sags_evenly();
+      bool const evenly = soundly && goes_on(from, to, after);
       auto const other_s = evenly ? first_otherwise_s(from, to, after, noise) : std::nullopt;
       bool const within = other_s && *other_s < stage_.time_s() - time_slack_s;
       if (evenly && !within) {
@@ -71,11 +87,19 @@ class Follower {
         stage_.sag();
         from = now();
       } else {
-        too_far_s = within ? too_far_s : stage_.time_s();
         carrier.back_to(before);
       }
-      // Too far: up to the sample that makes a difference, or half the way.
-      limit_s = within ? *other_s : std::min(stretch_.end_s, 0.5 * (stage_.time_s() + too_far_s));
+      // Too far: up to the sample that makes a difference, as far as it seems to go, or half the way.
+      if (within) {
+        limit_s = *other_s;
+      } else if (soundly && !evenly) {
+        auto const ends = end_of_evenness_s(from, to);
+        limit_s = ends.least;
+        too_far_s = ends.most;
+      } else {
+        too_far_s = soundly ? too_far_s : to.measured.time_s;
+        limit_s = std::min(stretch_.end_s, 0.5 * (stage_.time_s() + too_far_s));
+      }
       if (limit_s - stage_.time_s() < stretch_.period_s - time_slack_s) {
         break;
       }
@@ -119,11 +143,25 @@ class Follower {
             .speed_hz = stage_.carrier().read().speed_hz};
   }
 
-  /// The motor turns; and where a pressure is regulated, water stands to the tee and a sensor reads within its span.
-  bool sound(Instant const& instant) const {
-    bool const reads =
-        instant.measured.pressure_pa > 0 && instant.measured.pressure_pa < settings_.sensor_full_scale_pa;
-    return stage_.can_follow(stretch_.following.course) && (reads || stretch_.following.course != Course::regulated);
+  /// Where a pressure is regulated, the sensor reads within its span; and the controller goes on evenly.
+  bool goes_on(Instant const& from, Instant const& to, RegulatorState& state) const {
+    bool const reads = to.measured.pressure_pa > 0 && to.measured.pressure_pa < settings_.sensor_full_scale_pa;
+    return (reads || stretch_.following.course != Course::regulated) &&
+           follow_on(settings_, logic_, state, stretch_.following, from.measured, to.measured, from.speed_hz,
+                     to.speed_hz, stretch_.period_s);
+  }
+
+  /// Between which times a step that did not go evenly to its end ceases to, if all goes straight.
+  Span end_of_evenness_s(Instant const& from, Instant const& to) const {
+    double even = 0;
+    double uneven = 1;
+    for (int i = 0; i < halvings; ++i) {
+      double const share = 0.5 * (even + uneven);
+      auto state = state_;
+      (goes_on(from, between(from, to, share), state) ? even : uneven) = share;
+    }
+    double const duration_s = to.measured.time_s - from.measured.time_s;
+    return {from.measured.time_s + even * duration_s, from.measured.time_s + uneven * duration_s};
   }
 
   /// Long enough that it may be held instead, which goes by longer steps. One that was settled from the start could

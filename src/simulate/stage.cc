@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "plant/sensor.h"
+
 namespace wellproof {
 namespace {
 
@@ -12,7 +14,6 @@ constexpr double time_slack_s = 1e-9;
 // as much, it is to a four-hundredth of a step (Gaussian dither: 2/2π·exp(−2π²·0.5²)).
 constexpr double dither_share = 0.5;
 constexpr double even_sag_share = 1e-3;  // of the volts: so far they may lag behind the load over a step
-constexpr double most_noise_sigmas = 6;  // plant/sensor.cc: it is never beyond
 constexpr double least_lag_s = 1e-3;     // as in plant/rates.cc: a shorter lag is none
 
 Inputs idle_inputs(Plant const& plant) {

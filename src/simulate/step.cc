@@ -125,7 +125,7 @@ Step rosenbrock_step(Rates& rates, Modes modes, State const& y, State const& rat
 }
 
 double next_duration_s(double duration_s, double error) {
-  constexpr double safety = 0.8;
+  constexpr double safety = 0.9;
   double const factor = error > 0 ? safety / std::cbrt(error) : 5.0;
   return duration_s * std::clamp(factor, 0.2, 5.0);
 }

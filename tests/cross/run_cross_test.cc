@@ -118,7 +118,7 @@ class RunCross : public testing::TestWithParam<char const*> {
     auto const theirs = second_of(plant, scenario);
     auto const ours = first_of(plant, scenario, stretch);
     ASSERT_EQ(ours.ending, Ending::finished);
-    EXPECT_GT(ours.points.size(), stretch ? 200U : scenario.duration_s / period_s);
+    EXPECT_GT(ours.points.size(), stretch ? 100U : scenario.duration_s / period_s);
     EXPECT_EQ(ours.statistics.stretched_s > 0, stretch);
     // Slow speed is told by a filter, which creeps past what it is compared with.
     expect_same_events(ours.events, theirs.events, (stretch ? 5 : 1) * period_s + 1e-9);

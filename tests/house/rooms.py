@@ -9,11 +9,12 @@ INCLUDE = re.compile(r'^\s*#\s*include\s+(?:"([^"]+)"|<([^>]+)>)', re.M)
 
 # In the core: what has effects outside, then what WebAssembly's libc++ 13 lacks.
 EFFECTS = "cstdio stdio.h fstream iostream filesystem chrono ctime random syncstream print".split()
-MISSING = "ranges format source_location memory_resource execution stop_token expected bit".split()
+MISSING = "ranges format source_location memory_resource execution stop_token expected".split()
 HEAVY = ("toml++/", "nlohmann/", "CLI/", "boost/", "gtest/", "rapidcheck")
 WORDS = {
     r"\bstd::\w+_distribution\b": "distributions differ between libraries: draw through src/quantity",
     r"\bstd::(?:ranges|views)::": "WebAssembly's library lacks ranges",
+    r"\bstd::bit_cast\b": "WebAssembly's library lacks bit_cast",
     r"\bstd::(?:cout|cerr|clog)\b|\b(?:f|std::)?printf\(": "the core prints nothing",
     r"\bstd::getenv\b|\b(?:std::)?rand\(\)": "the core takes values and gives values",
 }

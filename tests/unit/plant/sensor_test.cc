@@ -47,7 +47,7 @@ TEST(Sensor, has_noise_of_the_stated_size_about_the_pressure) {
   int const samples = 40000;
   for (int i = 0; i < samples; ++i) {
     double const error_pa = sensor_reading_pa(sensor, 5e5, SensorFault::none, 0, static_cast<std::uint64_t>(i)) - 5e5;
-    EXPECT_LT(std::abs(error_pa), 6000);
+    EXPECT_LT(std::abs(error_pa), most_noise_sigmas * 1000);
     sum += error_pa;
     squares += error_pa * error_pa;
     neighbours += error_pa * before;
