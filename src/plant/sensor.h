@@ -1,7 +1,9 @@
 #pragma once
 // The pressure sensor: what the drive is told, which is not what is true.
+#include <bit>
 #include <cstdint>
 
+#include "quantity/chance.h"
 #include "site/site.h"
 
 namespace wellproof {
@@ -13,8 +15,17 @@ enum class SensorFault {
   stuck,    // stays at the value it had
 };
 
-/// The noise of a sample is never further from nothing, in standard deviations.
-inline constexpr double most_noise_sigmas = 6.14;
+/// Noise of one sample, in standard deviations: near enough normal, heads of 36 coins, spread evenly over the gaps
+/// between their counts. No logarithm and no cosine, so that every machine has the same bits.
+inline double sensor_noise(std::uint64_t sample) {
+  constexpr unsigned coins = 36;
+  constexpr double sigma = 3.0138568866708542;  // √(36/4 + 1/12)
+  std::uint64_t const bits = mixed((sample + 1) * chance_step);
+  auto const heads = static_cast<double>(std::popcount(bits >> (64 - coins)));
+  double const gap = (static_cast<double>(bits & ((1U << (64 - coins)) - 1)) + 0.5) / (1U << (64 - coins));
+  return (heads + gap - (coins + 1) / 2.0) / sigma;
+}
+inline constexpr double most_noise_sigmas = 6.14;  // so far is it at the most
 
 /// Reading of a lagged pressure: gain, zero, noise of sample k (hashed, so that no state is kept), resolution, ends of
 /// the span. An open or shorted sensor reads −25 % or 125 % of full scale: outside what a working one can say.

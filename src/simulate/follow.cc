@@ -111,7 +111,7 @@ class Follower {
   void leave_noise() {
     double const period_s = stretch_.period_s;
     auto const next = static_cast<std::uint64_t>(std::ceil((stage_.time_s() - time_slack_s) / period_s));
-    filter_noise_up_to(next, stage_.element_pressure_pa(), noise_);
+    filter_noise_up_to(next, noise_);
     state_.filtered_error_pa += noise_.error_pa;
     state_.filtered_speed_hz += stretch_.following.gain_hz_pa * noise_.error_pa;
   }
@@ -119,21 +119,15 @@ class Follower {
  private:
   double filter_s() const { return error_filter_s(state_.mode); }
 
-  /// The error that a sample is off by.
-  double noise_error_pa(double element_pa, std::uint64_t sample) const {
-    return stage_.scaled_signal_pa(Noise::without, element_pa, sample) -
-           stage_.scaled_signal_pa(Noise::with, element_pa, sample);
-  }
-
   /// Lets the samples in that come before this one; those that are forgotten by then are not asked.
-  void filter_noise_up_to(std::uint64_t sample, double element_pa, FilteredNoise& noise) const {
+  void filter_noise_up_to(std::uint64_t sample, FilteredNoise& noise) const {
     auto const remembered = static_cast<std::uint64_t>(filters_remembered * filter_s() / stretch_.period_s);
     if (sample > noise.next_sample + remembered) {
       noise = {.error_pa = 0, .next_sample = sample - remembered};
     }
     for (; noise.next_sample < sample; ++noise.next_sample) {
       noise.error_pa =
-          filtered(noise.error_pa, noise_error_pa(element_pa, noise.next_sample), stretch_.period_s, filter_s());
+          filtered(noise.error_pa, -stage_.sample_noise_pa(noise.next_sample), stretch_.period_s, filter_s());
     }
   }
 
@@ -206,7 +200,7 @@ class Follower {
     if (outlook.passes && state_.mode != Mode::holding) {
       return std::nullopt;
     }
-    filter_noise_up_to(sample, from.element_pa, noise);
+    filter_noise_up_to(sample, noise);
     for (;; ++sample) {
       double const at_s = static_cast<double>(sample) * period_s;
       if (at_s > to_s + time_slack_s) {

@@ -207,9 +207,16 @@ double Stage::scaled_signal_pa(Noise noise, double element_pressure_pa, std::uin
   return signal_pa * settings_.sensor_full_scale_pa / sensor.full_scale_pa;
 }
 
+double Stage::signal_scale() const {
+  return settings_.sensor_full_scale_pa / plant_.site.sensor.full_scale_pa;
+}
+
+double Stage::sample_noise_pa(std::uint64_t sample) const {
+  return signal_scale() * noise_pa_ * sensor_noise(noise_seed_ + sample);
+}
+
 double Stage::signal_reach_pa() const {
-  double const scale = settings_.sensor_full_scale_pa / plant_.site.sensor.full_scale_pa;
-  return scale * (most_noise_sigmas * noise_pa_ + plant_.site.sensor.resolution_pa);
+  return signal_scale() * (most_noise_sigmas * noise_pa_ + plant_.site.sensor.resolution_pa);
 }
 
 std::optional<double> Stage::first_outside_s(double from_s, double from_element_pa, double least_pa, double most_pa,
@@ -218,6 +225,7 @@ std::optional<double> Stage::first_outside_s(double from_s, double from_element_
   double const to_element_pa = element_pressure_pa();
   double const from_pa = scaled_signal_pa(Noise::without, from_element_pa, 0);
   double const to_pa = scaled_signal_pa(Noise::without, to_element_pa, 0);
+  double const step_pa = signal_scale() * resolution_pa();
   bool const evenly = std::min(from_pa, to_pa) > 0 && std::max(from_pa, to_pa) < settings_.sensor_full_scale_pa;
   auto const low = not_above_nothing(from_pa - reach_pa - least_pa, to_pa - reach_pa - least_pa);
   auto const high = not_above_nothing(most_pa - from_pa - reach_pa, most_pa - to_pa - reach_pa);
@@ -231,7 +239,12 @@ std::optional<double> Stage::first_outside_s(double from_s, double from_element_
     if (at_s > std::min(to_s, ends_s + period_s) + time_slack_s) {
       return std::nullopt;
     }
-    double const element_pa = from_element_pa + (to_element_pa - from_element_pa) * (at_s - from_s) / (to_s - from_s);
+    double const share = (at_s - from_s) / (to_s - from_s);
+    double const noisy_pa = from_pa + share * (to_pa - from_pa) + sample_noise_pa(sample);
+    if (evenly && noisy_pa - step_pa > least_pa && noisy_pa + step_pa < most_pa) {
+      continue;
+    }
+    double const element_pa = from_element_pa + share * (to_element_pa - from_element_pa);
     double const signal_pa = scaled_signal_pa(Noise::with, element_pa, sample);
     if (signal_pa <= least_pa || signal_pa >= most_pa) {
       return at_s;
@@ -291,7 +304,7 @@ bool Stage::can_follow(Course course) const {
 // error = target − trim − scale·(pressure·(1 + gain error) + zero error)
 void Stage::follow(Following const& following) {
   auto const& sensor = plant_.site.sensor;
-  double const scale = settings_.sensor_full_scale_pa / sensor.full_scale_pa;
+  double const scale = signal_scale();
   double const wanted_pa = (settings_.pressure_target_pa - settings_.sensor_trim_pa) / scale;
   double const slope = 1 + sensor.gain_error;
   carrier_.follow({.gain_hz_pa = following.gain_hz_pa * scale * slope,

@@ -47,6 +47,8 @@ class Stage {
   /// Standard deviation of what the sensor's samples differ by.
   double noise_pa() const { return noise_pa_; }
   double resolution_pa() const { return plant_.site.sensor.resolution_pa; }
+  /// What noise moves one sample by, as the drive scales it, before the signal goes by steps.
+  double sample_noise_pa(std::uint64_t sample) const;
   /// What noise and steps of the signal move it by at the most, as the drive scales it.
   double signal_reach_pa() const;
   /// The first sample of a step just made that would be noisy enough to lie on or outside two limits, if there is one.
@@ -56,6 +58,7 @@ class Stage {
   State const& start() const { return start_; }
 
  private:
+  double signal_scale() const;
   void apply(Change const& change, std::optional<HandRun>& hand);
   void apply_trouble(Change const& change);
   double supply_share_under_load();
