@@ -149,10 +149,10 @@ Carrier::Outcome Carrier::step_towards(double limit_s) {
       if (at_start > 0 && at_end <= 0) {
         Bracket bracket{.low = 0, .high = duration_s, .low_value = at_start + near, .high_value = at_end + near};
         auto const at = [&](double part_s) {
-          auto const part = rosenbrock_step(rates_, now_.modes, before, rate, jacobian, part_s, scale);
-          double const found = figure(part.after);
+          auto const part = rosenbrock_after(rates_, now_.modes, before, rate, jacobian, part_s);
+          double const found = figure(part);
           if (found <= 0) {
-            step = part;
+            step.after = part;
             duration_s = part_s;
           }
           return found + near;

@@ -17,7 +17,9 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double time_slack_s = 1e-9;
 constexpr double shortest_stretch_samples = 4;
-constexpr std::uint64_t samples_after_none = 8;  // a stretch that came to nothing is not tried again at once
+// A stretch that came to nothing is not tried again at once, and where none was to be had again and again, less often.
+constexpr std::uint64_t samples_after_none = 8;
+constexpr std::uint64_t tries_at_every_sample = 4;
 
 class Run {
  public:
@@ -127,6 +129,16 @@ class Run {
     if (!options_.stretch || sample_ < no_stretch_before_) {
       return Outcome::stepped;
     }
+    double const from_s = stage_.time_s();
+    auto const outcome = passed_or_followed();
+    bool const in_vain = stage_.time_s() <= from_s + time_slack_s;
+    tries_in_vain_ = in_vain ? tries_in_vain_ + 1 : 0;
+    no_stretch_before_ =
+        std::max(no_stretch_before_, sample_ + std::min(tries_in_vain_ / tries_at_every_sample, samples_after_none));
+    return outcome;
+  }
+
+  Outcome passed_or_followed() {
     auto const measured = stage_.measure(Noise::without, sample_);
     auto const limits = clear_of_noise(calm(settings_, options_.logic, regulator_, measured), stage_, settings_);
     CalmStretch const ahead{.limits = limits,
@@ -228,6 +240,7 @@ class Run {
   std::optional<Measured> sampled_;  // what the last sample computed was given
   std::uint64_t sample_ = 0;
   std::uint64_t no_stretch_before_ = 0;
+  std::uint64_t tries_in_vain_ = 0;  // in a row
   Trace trace_;
 };
 

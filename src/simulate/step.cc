@@ -84,28 +84,47 @@ class Solver {
   double sink_share_ = 1;
 };
 
+/// What comes before the error is estimated.
+struct Stages {
+  Stages(Rates& rates, Modes modes, State const& y, State const& rate, Jacobian const& jacobian, double h)
+      : solver(jacobian, h), k1(solver.solve(rate)) {
+    State middle;
+    for (std::size_t i = 0; i < at::count; ++i) {
+      middle[i] = y[i] + 0.5 * h * k1[i];
+    }
+    rate1 = rates.of(middle, modes);
+    State right;
+    for (std::size_t i = 0; i < at::count; ++i) {
+      right[i] = rate1[i] - k1[i];
+    }
+    k2 = solver.solve(right);
+    for (std::size_t i = 0; i < at::count; ++i) {
+      k2[i] += k1[i];
+      after[i] = y[i] + h * k2[i];
+    }
+  }
+
+  Solver solver;
+  State k1;
+  State rate1{};
+  State k2{};
+  State after{};
+};
+
 }  // namespace
+
+State rosenbrock_after(Rates& rates, Modes modes, State const& y, State const& rate, Jacobian const& jacobian,
+                       double duration_s) {
+  return Stages(rates, modes, y, rate, jacobian, duration_s).after;
+}
 
 Step rosenbrock_step(Rates& rates, Modes modes, State const& y, State const& rate, Jacobian const& jacobian,
                      double duration_s, State const& scale) {
   double const h = duration_s;
-  Solver const solver(jacobian, h);
-  auto const k1 = solver.solve(rate);
-  State middle;
-  for (std::size_t i = 0; i < at::count; ++i) {
-    middle[i] = y[i] + 0.5 * h * k1[i];
-  }
-  auto const rate1 = rates.of(middle, modes);
+  Stages const stages(rates, modes, y, rate, jacobian, h);
+  auto const& [solver, k1, rate1, k2, after] = stages;
+  Step step{.after = after};
   State right;
-  for (std::size_t i = 0; i < at::count; ++i) {
-    right[i] = rate1[i] - k1[i];
-  }
-  auto k2 = solver.solve(right);
-  Step step;
-  for (std::size_t i = 0; i < at::count; ++i) {
-    k2[i] += k1[i];
-    step.after[i] = y[i] + h * k2[i];
-  }
   auto const rate2 = rates.of(step.after, modes);
   for (std::size_t i = 0; i < at::count; ++i) {
     right[i] = rate2[i] - e32 * (k2[i] - rate1[i]) - 2 * (k1[i] - rate[i]);

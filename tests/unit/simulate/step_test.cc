@@ -69,6 +69,19 @@ TEST(RosenbrockStep, KeepsTheSumOfWaterToRounding) {
   EXPECT_NEAR(well, -moving.plant.well.bore_area_m2 * (after[at::level_depth] - before[at::level_depth]), 1e-14);
 }
 
+TEST(RosenbrockStep, ComesToTheSameWhetherItsErrorIsEstimatedOrNot) {
+  Moving moving;
+  // Rates begin their searches where the last one ended: each way has its own.
+  auto const after = [&](bool judged) {
+    Rates rates(moving.plant, moving.inputs);
+    Jacobian jacobian;
+    auto const rate = rates.of(moving.y, moving.modes, &jacobian);
+    return judged ? rosenbrock_step(rates, moving.modes, moving.y, rate, jacobian, 0.3, {}).after
+                  : rosenbrock_after(rates, moving.modes, moving.y, rate, jacobian, 0.3);
+  };
+  EXPECT_EQ(after(true), after(false));
+}
+
 TEST(RosenbrockStep, AnHourAtRestIsAFewSteps) {
   Moving moving;
   moving.inputs.speed_hz = 0;
