@@ -142,7 +142,8 @@ Carrier::Outcome Carrier::step_towards(double limit_s) {
   bool crossed = false;
   double const taken_s = duration_s;
   if (!now_.modes.held) {
-    // Ends the step where a figure that was positive has come to nothing, or by less than twice `near` beyond.
+    // Ends the step where a figure that was positive has come to nothing: at most twice `near` beyond, or as
+    // exactly as the clock allows.
     auto const cut = [&](auto const& figure, double near) {
       double const at_start = figure(before);
       double const at_end = figure(step.after);

@@ -207,15 +207,14 @@ class Follower {
         return std::nullopt;
       }
       double const share = (at_s - from_s) / (to_s - from_s);
-      double const element_pa = from.element_pa + share * (to.element_pa - from.element_pa);
-      auto seen = to.measured;
+      auto const even = between(from, to, share);
+      auto seen = even.measured;
       seen.time_s = at_s;
-      seen.pressure_pa = stage_.scaled_signal_pa(Noise::with, element_pa, sample);
-      double const even_pa = from.measured.pressure_pa + share * (to.measured.pressure_pa - from.measured.pressure_pa);
-      double const off_pa = even_pa - seen.pressure_pa;
+      seen.pressure_pa = stage_.scaled_signal_pa(Noise::with, even.element_pa, sample);
+      double const off_pa = even.measured.pressure_pa - seen.pressure_pa;
       auto const then =
           FilteredNoise{.error_pa = filtered(noise.error_pa, off_pa, period_s, filter_s()), .next_sample = sample + 1};
-      double const speed_hz = from.speed_hz + share * (to.speed_hz - from.speed_hz) + gain_hz_pa * off_pa;
+      double const speed_hz = even.speed_hz + gain_hz_pa * off_pa;
       double const error_pa = from_error_pa + share * (to_error_pa - from_error_pa) + then.error_pa;
       double const filtered_speed_hz = state_.filtered_speed_hz +
                                        share * (after.filtered_speed_hz - state_.filtered_speed_hz) +

@@ -129,10 +129,8 @@ class Run {
     if (!options_.stretch || sample_ < no_stretch_before_) {
       return Outcome::stepped;
     }
-    double const from_s = stage_.time_s();
+    ++tries_in_vain_;  // unless samples are passed
     auto const outcome = passed_or_followed();
-    bool const in_vain = stage_.time_s() <= from_s + time_slack_s;
-    tries_in_vain_ = in_vain ? tries_in_vain_ + 1 : 0;
     no_stretch_before_ =
         std::max(no_stretch_before_, sample_ + std::min(tries_in_vain_ / tries_at_every_sample, samples_after_none));
     return outcome;
@@ -206,6 +204,7 @@ class Run {
   bool passed_from(double from_s) {
     bool const passed = stage_.time_s() > from_s + time_slack_s;
     if (passed) {
+      tries_in_vain_ = 0;
       sample_ = static_cast<std::uint64_t>(std::ceil((stage_.time_s() - time_slack_s) / period_s_));
       trace_.statistics.stretched_s += stage_.time_s() - from_s;
     } else {

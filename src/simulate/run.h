@@ -21,7 +21,7 @@ struct RunOptions {
   std::vector<Window> windows;  // tallied besides the whole run
   bool record = false;          // keep points
   double record_every_s = 0.5;  // at least this far apart
-  double tolerance = 2e-4;      // of the integrator, relative to the scales in simulate/step.h
+  double tolerance = 2e-4;      // of the integrator, relative to the scales in simulate/carry.cc
   bool stretch = true;          // false: every sample is computed
   std::uint64_t noise_seed = 0;
 };

@@ -204,7 +204,7 @@ double Stage::scaled_signal_pa(Noise noise, double element_pressure_pa, std::uin
   sensor.zero_error_pa += zero_pa_;
   double const signal_pa =
       sensor_reading_pa(sensor, element_pressure_pa, sensor_fault_, stuck_pa_, noise_seed_ + sample);
-  return signal_pa * settings_.sensor_full_scale_pa / sensor.full_scale_pa;
+  return signal_pa * signal_scale();
 }
 
 double Stage::signal_scale() const {

@@ -59,6 +59,20 @@ TEST(Sensor, has_noise_of_the_stated_size_about_the_pressure) {
   EXPECT_NEAR(neighbours / squares, 0, 4 / std::sqrt(samples));
 }
 
+// Against the normal distribution as the standard library's erfc has it. Beyond three deviations
+// heads of 36 coins are a tenth rarer, by the binomial distribution; beyond four, two fifths.
+TEST(Sensor, has_noise_with_the_tails_of_a_normal_one) {
+  constexpr std::uint64_t samples = 1'000'000;
+  for (double const sigmas : {0.5, 1.0, 2.0, 3.0}) {
+    int beyond = 0;
+    for (std::uint64_t i = 0; i < samples; ++i) {
+      beyond += std::abs(sensor_noise(i)) > sigmas ? 1 : 0;
+    }
+    double const wanted = std::erfc(sigmas / std::sqrt(2.0));
+    EXPECT_NEAR(beyond / static_cast<double>(samples) / wanted, 1, sigmas > 2 ? 0.15 : 0.03) << sigmas;
+  }
+}
+
 TEST(Sensor, has_the_same_noise_at_the_same_sample) {
   auto sensor = perfect();
   sensor.noise_pa = 1000;
