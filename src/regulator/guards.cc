@@ -1,7 +1,13 @@
 #include "regulator/guards.h"
 
+#include <cmath>
+
+#include "regulator/speed.h"
+
 namespace wellproof {
 namespace {
+
+constexpr double clear_share = 0.02;  // of a threshold
 
 bool contact_forbids(Moment const& now) {
   switch (now.settings.permissive_sense) {
@@ -68,6 +74,12 @@ bool load_gate_open(Moment const& now, RegulatorState const& state) {
       now.logic.two_contact_switch ||
       (signal_good(now) && now.reading_pa < now.logic.guard_pressure_share * now.settings.pressure_target_pa);
   return lost && state.speed_hz > 0 && state.speed_hz >= guard_speed_hz(now);
+}
+
+bool load_clear(Moment const& now, RegulatorState const& state) {
+  Load const seen = load(now, state);
+  auto const clear_of = [&](double threshold) { return std::abs(seen.measured - threshold) > clear_share * threshold; };
+  return clear_of(seen.dry_below) && clear_of(seen.closed_below) && rise_share(now) >= 1;
 }
 
 double rest_s(Moment const& now, RegulatorState const& state) {

@@ -41,6 +41,10 @@ Load load(Moment const& now, RegulatorState const& state);
 /// lost while the contact calls. Where they look at any speed: whenever it fills or holds.
 bool load_gate_open(Moment const& now, RegulatorState const& state);
 
+/// Whether the load may move a little, and no comparison of it comes out otherwise: neither a guard's nor the current
+/// limit's, nor is the rise slowed in the limit's neighbourhood.
+bool load_clear(Moment const& now, RegulatorState const& state);
+
 /// What a guard decided: where to go and why.
 struct GuardStop {
   Mode mode = Mode::stopped;

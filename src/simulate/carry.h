@@ -46,6 +46,7 @@ class Carrier {
   Modes modes() const { return now_.modes; }
   double time_s() const { return now_.time_s; }
   Inputs const& inputs() const { return rates_.inputs(); }
+  Sloped tee_pressure_pa() { return rates_.tee_pressure_pa(now_.y, now_.modes); }
   State rate() { return rates_.of(now_.y, now_.modes); }
   /// The algebraic values now; worked out once for each instant.
   Reading const& read();

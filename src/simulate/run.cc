@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "simulate/ahead.h"
 #include "simulate/follow.h"
 #include "simulate/pass.h"
 #include "simulate/stage.h"
@@ -33,6 +34,7 @@ class Run {
         end_s_(scenario.duration_s),
         period_s_(1 / plant.site.drive.sample_rate_hz),
         stage_(plant, settings, scenario, options),
+        ahead_(stage_, settings, options.logic, period_s_),
         notes_(options.windows, scenario.duration_s, stage_.start()) {
     if (!scenario.start.after_power_up) {
       regulator_.mode = Mode::asleep;
@@ -126,14 +128,32 @@ class Run {
   // ---- stretches: the controller is calm, the plant is carried over many samples at once
 
   Outcome stretch() {
-    if (!options_.stretch || sample_ < no_stretch_before_) {
+    if (!options_.stretch) {
       return Outcome::stepped;
     }
-    ++tries_in_vain_;  // unless samples are passed
-    auto const outcome = passed_or_followed();
-    no_stretch_before_ =
-        std::max(no_stretch_before_, sample_ + std::min(tries_in_vain_ / tries_at_every_sample, samples_after_none));
+    double const from_s = stage_.time_s();
+    auto outcome = Outcome::stepped;
+    if (sample_ >= no_stretch_before_) {
+      ++tries_in_vain_;  // unless samples are passed
+      outcome = passed_or_followed();
+      no_stretch_before_ =
+          std::max(no_stretch_before_, sample_ + std::min(tries_in_vain_ / tries_at_every_sample, samples_after_none));
+    }
+    if (outcome == Outcome::stepped && stage_.time_s() <= from_s) {
+      go_ahead();
+    }
     return outcome;
+  }
+
+  bool has_just_sampled() const { return sampled_ && sampled_->time_s == stage_.time_s(); }
+
+  // Where the controller can be neither passed over nor followed.
+  void go_ahead() {
+    if (has_just_sampled()) {
+      auto const samples = ahead_.go(regulator_, *sampled_, sample_, last_sample_before_s(infinity), after_step());
+      sample_ += samples;
+      trace_.statistics.samples += samples;
+    }
   }
 
   Outcome passed_or_followed() {
@@ -176,7 +196,7 @@ class Run {
 
   // Where it is not calm, its speed may still move evenly from the sample just computed on.
   Outcome followed() {
-    if (!sampled_ || sampled_->time_s != stage_.time_s()) {
+    if (!has_just_sampled()) {
       return Outcome::stepped;
     }
     auto const evenly = following(settings_, options_.logic, regulator_, *sampled_, stage_.noise_pa(), period_s_);
@@ -234,6 +254,7 @@ class Run {
   double end_s_;
   double period_s_;
   Stage stage_;
+  SamplesAhead ahead_;
   Notes notes_;
   RegulatorState regulator_;
   std::optional<Measured> sampled_;  // what the last sample computed was given

@@ -65,6 +65,16 @@ Part not_above_nothing(double at_start, double at_end) {
 
 }  // namespace
 
+// A lag of first order behind what goes evenly.
+double Foreseen::element_after_pa(double time_s) const {
+  double const then_pa = tee_pa + slope_pa_s * time_s;
+  if (lag_s <= least_lag_s) {
+    return then_pa;
+  }
+  double const behind_pa = slope_pa_s * lag_s;
+  return then_pa - behind_pa + (element_pa - tee_pa + behind_pa) * std::exp(-time_s / lag_s);
+}
+
 Stage::Stage(Plant const& plant, Settings const& settings, Scenario const& scenario, RunOptions const& options)
     : plant_(plant),
       settings_(settings),
@@ -192,9 +202,20 @@ double Stage::supply_share_under_load() {
          (1 - supply_droop_ * (reading.motor.input_power_w + reading.drive_loss_w) / plant_.site.motor.power_w);
 }
 
+double Stage::sensor_lag_s() const {
+  return plant_.site.sensor.lag_s + inputs_.trouble.added_lag_s;
+}
+
 double Stage::element_pressure_pa() {
-  return plant_.site.sensor.lag_s + inputs_.trouble.added_lag_s > least_lag_s ? carrier_.state()[at::lagged_pressure]
-                                                                              : carrier_.read().tee_pressure_pa;
+  return sensor_lag_s() > least_lag_s ? carrier_.state()[at::lagged_pressure] : carrier_.read().tee_pressure_pa;
+}
+
+Foreseen Stage::foreseen() {
+  auto const tee = carrier_.tee_pressure_pa();
+  return {.tee_pa = tee.value,
+          .slope_pa_s = tee.slope * carrier_.rate()[at::stored],
+          .element_pa = element_pressure_pa(),
+          .lag_s = sensor_lag_s()};
 }
 
 double Stage::scaled_signal_pa(Noise noise, double element_pressure_pa, std::uint64_t sample) const {

@@ -11,6 +11,15 @@
 
 namespace wellproof {
 
+/// The pressure at a sensor's element a while from now, if that at the tee goes on evenly.
+struct Foreseen {
+  double tee_pa = 0;
+  double slope_pa_s = 0;
+  double element_pa = 0;
+  double lag_s = 0;
+  double element_after_pa(double time_s) const;
+};
+
 class Stage {
  public:
   Stage(Plant const& plant, Settings const& settings, Scenario const& scenario, RunOptions const& options);
@@ -34,10 +43,13 @@ class Stage {
   /// Volts under the load as it is now. False if they have moved so far that a step should have been shorter.
   bool sags_evenly();
   void sag();
+  bool droops() const { return supply_droop_ > 0; }
   void follow(Following const& following);
   void let_go();
-  /// What the sensor's element has come to, and what the drive makes of it.
+  /// What the sensor's element has come to, what it comes to if the pressure goes on as it does now, and what the drive
+  /// makes of it.
   double element_pressure_pa();
+  Foreseen foreseen();
   double scaled_signal_pa(Noise noise, double element_pressure_pa, std::uint64_t sample) const;
 
   Carrier& carrier() { return carrier_; }
@@ -59,6 +71,7 @@ class Stage {
 
  private:
   double signal_scale() const;
+  double sensor_lag_s() const;
   void apply(Change const& change, std::optional<HandRun>& hand);
   void apply_trouble(Change const& change);
   double supply_share_under_load();

@@ -148,6 +148,29 @@ TEST_P(RunCross, AgreesWithCvodeOverStretches) {
   expect_agreement(true);
 }
 
+// With a sensor so noisy that the ramps clip what it asks for, all samples are computed, but not a step of the plant
+// for each: it is carried over several at the mean of their speeds (simulate/ahead.h).
+TEST(RunCrossNoise, SamplesAheadOfThePlantAgreeWithCvode) {
+  auto plant = made_plant();
+  plant.site.sensor.noise_pa = 0.005 * plant.site.sensor.full_scale_pa;
+  auto const scenario = taps();
+  double const period_s = 1 / plant.site.drive.sample_rate_hz;
+  auto const theirs = second_of(plant, scenario);
+  for (bool const ahead : {false, true}) {
+    SCOPED_TRACE(ahead);
+    auto const ours = first_of(plant, scenario, ahead);
+    ASSERT_EQ(ours.ending, Ending::finished);
+    EXPECT_LT(ours.statistics.steps, (ahead ? 0.6 : 1.2) * static_cast<double>(ours.statistics.samples));
+    expect_same_events(ours.events, theirs.events, period_s + 1e-9);
+    EXPECT_LE(apart(&TracePoint::tee_pressure_pa, ours, theirs, scenario, period_s), ahead ? 350 : 8);
+    EXPECT_LE(apart(&TracePoint::level_depth_m, ours, theirs, scenario, period_s), 0.01);
+    auto const& whole = ours.tallies.front();
+    double const share = ahead ? 4e-4 : 5e-5;
+    EXPECT_NEAR(whole.pumped_m3, theirs.end[second::pumped_total], share * theirs.end[second::pumped_total]);
+    EXPECT_NEAR(whole.drawn_m3, theirs.end[second::drawn_total], share * theirs.end[second::drawn_total]);
+  }
+}
+
 // Of second order with an error held by its estimate: ten times less tolerated is 10^(2/3) = 4.6 times nearer. The
 // formation is left out, whose lines and rings have errors of their own.
 class RunCrossOrder : public testing::TestWithParam<char const*> {};

@@ -164,13 +164,17 @@ inline SecondRun second_run(Plant const& plant, Plant2 second, Settings const& s
     controller.mode = Mode::asleep;
     controller.powered_up = true;
   }
+  std::uint64_t next_sample = 0;
   auto const sees = [&](double time_s) {
     auto const values = integrator.now();
     auto const seen = second.see(values);
     TracePoint p;
     p.time_s = time_s;
     p.tee_pressure_pa = seen.tee_pressure_pa;
-    double const signal_pa = values[lagged_pressure] * (1 + site.sensor.gain_error) + site.sensor.zero_error_pa;
+    // The noise of a sample is common to both, like the controller.
+    double const noise_pa = site.sensor.noise_pa * sensor_noise(next_sample);
+    double const signal_pa =
+        values[lagged_pressure] * (1 + site.sensor.gain_error) + site.sensor.zero_error_pa + noise_pa;
     p.measured_pressure_pa = std::fmin(std::fmax(signal_pa, 0), site.sensor.full_scale_pa) *
                              settings.sensor_full_scale_pa / site.sensor.full_scale_pa;
     p.speed_hz = second.inputs.speed_hz;
@@ -189,7 +193,6 @@ inline SecondRun second_run(Plant const& plant, Plant2 second, Settings const& s
 
   double const period_s = 1 / site.drive.sample_rate_hz;
   std::size_t change = 0;
-  std::uint64_t next_sample = 0;
   double time_s = 0;
   integrator.start_afresh(0);
   while (time_s < scenario.duration_s - 1e-9) {
