@@ -58,6 +58,12 @@ struct Cells {
   }
 };
 
+// Noise may have put the last sample on the other side of a threshold from where the value is: then the timer is about
+// to start or to end, which its next sample must say.
+bool runs_as(bool condition, std::optional<double> const& since_s) {
+  return since_s.has_value() == condition;
+}
+
 // What is looked at in every mode.
 void split_outside(Moment const& now, RegulatorState const& state, Cells& cells) {
   Logic const& logic = now.logic;
@@ -106,7 +112,12 @@ bool split_running(Moment const& now, RegulatorState const& state, Cells& cells)
       !logic.two_contact_switch) {
     cells.split_reading(logic.guard_pressure_share * settings.pressure_target_pa);
   }
-  if (load_gate_open(now, state)) {
+  bool const gate = load_gate_open(now, state);
+  if (!runs_as(gate && seen.filtered < seen.dry_below, state.dry_since_s) ||
+      !runs_as(gate && seen.filtered < seen.closed_below, state.closed_since_s)) {
+    return false;
+  }
+  if (gate) {
     Cell& cell = logic.guard_by == GuardBy::power ? cells.power : cells.current;
     // Near a threshold the filter's lag decides at which sample it is crossed: there each is computed.
     for (double const threshold : {seen.dry_below, seen.closed_below}) {
@@ -149,7 +160,8 @@ bool split_sleep(Moment const& now, RegulatorState const& state, Cells& cells) {
     cells.split_reading(now.settings.pressure_target_pa - back_share * now.settings.sleep_band_pa);
     cells.end(state.slow_since_s, now.settings.sleep_hold_s);
   }
-  return !may_sleep || is_back(now, now.error_pa) == is_back(now, state.filtered_error_pa);
+  return runs_as(is_slow(now, state.filtered_speed_hz, state.filtered_error_pa), state.slow_since_s) &&
+         (!may_sleep || is_back(now, now.error_pa) == is_back(now, state.filtered_error_pa));
 }
 
 bool near(double speed_hz, double goal_hz) {

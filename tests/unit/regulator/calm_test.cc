@@ -115,6 +115,38 @@ TEST(Calm, ClosedDischargeDelayAndLongRunEndAtTheSameSample) {
   expect_same(settings, Logic{}, open, 600, 10);
 }
 
+// A sample that noise puts over the pressure at which the guards look resets their timers; the value without noise says
+// that they run. Nothing may be passed over until a sample has started them.
+TEST(Calm, NothingIsClaimedUntilATimerRunsThatShould) {
+  auto const settings = toy::settings();
+  Logic const logic;
+  RegulatorState state;
+  int k = 0;
+  auto const shut = [&](double pressure_pa) {
+    return Measured{.time_s = k * 0.05, .pressure_pa = pressure_pa, .current_a = state.speed_hz > 0 ? 4.1 : 0};
+  };
+  double const gate_pa = logic.guard_pressure_share * target_pa;
+  for (; k < 600 && !state.closed_since_s; ++k) {
+    sample(settings, logic, state, shut(0.7 * target_pa));
+  }
+  ASSERT_TRUE(state.closed_since_s);
+  for (int const last = k + 200; k < last && calm(settings, logic, state, shut(gate_pa - 500)).kind == Calm::Kind::none;
+       ++k) {
+    sample(settings, logic, state, shut(gate_pa - 500));
+  }
+  auto const running = calm(settings, logic, state, shut(gate_pa - 500));
+  ASSERT_EQ(running.kind, Calm::Kind::steady);
+  EXPECT_DOUBLE_EQ(running.until_time_s, *state.closed_since_s + settings.closed_delay_s);
+  // The value has risen out of the gate, and the timer not yet ended.
+  EXPECT_EQ(calm(settings, logic, state, shut(gate_pa + 500)).kind, Calm::Kind::none);
+  sample(settings, logic, state, shut(gate_pa + 500));
+  ASSERT_FALSE(state.closed_since_s);
+  ++k;
+  EXPECT_EQ(calm(settings, logic, state, shut(gate_pa - 500)).kind, Calm::Kind::none);
+  sample(settings, logic, state, shut(gate_pa - 500));
+  EXPECT_EQ(calm(settings, logic, state, shut(gate_pa - 500)).kind, Calm::Kind::steady);
+}
+
 TEST(Calm, AFillSkippedOverEndsAtTheSameSample) {
   World const world = [](double time_s, double speed_hz) {
     Measured m{.time_s = time_s, .pressure_pa = between(time_s, 150, 200, 0, 0.95 * target_pa)};
