@@ -177,7 +177,7 @@ std::string show_json(Entry const& entry, std::vector<KeptSetting> const& settin
   return written(json);
 }
 
-std::string changes_text(std::vector<SettingChange> const& changes, std::string const& from, std::string const& to,
+std::string changes_text(std::vector<SettingDifference> const& changes, std::string const& from, std::string const& to,
                          bool colour) {
   if (changes.empty()) {
     return "No difference.\n";
@@ -214,7 +214,7 @@ std::string lines_text(std::vector<DiffLine> const& lines, bool colour) {
   return out;
 }
 
-std::string diff_json(Entry const& from, Entry const& to, std::vector<SettingChange> const& changes,
+std::string diff_json(Entry const& from, Entry const& to, std::vector<SettingDifference> const& changes,
                       std::vector<FileDiff> const& files) {
   Json json{{"from", head_json(from)}, {"to", head_json(to)}};
   if (from.record.kind == EntryKind::settings) {

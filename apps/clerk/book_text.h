@@ -26,7 +26,7 @@ std::string settings_text(std::vector<KeptSetting> const& settings, bool colour)
 std::string show_text(Entry const& entry, std::vector<KeptSetting> const& settings, bool colour);
 std::string show_json(Entry const& entry, std::vector<KeptSetting> const& settings);
 
-std::string changes_text(std::vector<SettingChange> const& changes, std::string const& from, std::string const& to,
+std::string changes_text(std::vector<SettingDifference> const& changes, std::string const& from, std::string const& to,
                          bool colour);
 std::string lines_text(std::vector<DiffLine> const& lines, bool colour);
 
@@ -35,7 +35,7 @@ struct FileDiff {
   std::string file;
   std::vector<DiffLine> lines;
 };
-std::string diff_json(Entry const& from, Entry const& to, std::vector<SettingChange> const& changes,
+std::string diff_json(Entry const& from, Entry const& to, std::vector<SettingDifference> const& changes,
                       std::vector<FileDiff> const& files);
 
 }  // namespace wellproof

@@ -47,8 +47,8 @@ Result<std::vector<KeptSetting>> kept_settings(NamedText const& file, UnitSystem
   return kept;
 }
 
-std::vector<SettingChange> changes(std::vector<KeptSetting> const& from, std::vector<KeptSetting> const& to) {
-  std::vector<SettingChange> found;
+std::vector<SettingDifference> changes(std::vector<KeptSetting> const& from, std::vector<KeptSetting> const& to) {
+  std::vector<SettingDifference> found;
   for (auto const& was : from) {
     auto const* const is = find(to, was.key);
     if (is == nullptr || is->value != was.value) {

@@ -24,11 +24,11 @@ struct KeptSetting {
 Result<std::vector<KeptSetting>> kept_settings(NamedText const& file, UnitSystem units);
 
 /// A setting that two versions do not share; nothing on the side that does not have it.
-struct SettingChange {
+struct SettingDifference {
   std::string key;
   std::optional<KeptSetting> from;
   std::optional<KeptSetting> to;
 };
-std::vector<SettingChange> changes(std::vector<KeptSetting> const& from, std::vector<KeptSetting> const& to);
+std::vector<SettingDifference> changes(std::vector<KeptSetting> const& from, std::vector<KeptSetting> const& to);
 
 }  // namespace wellproof
