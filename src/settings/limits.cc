@@ -91,7 +91,9 @@ void derive_limits(Study& study) {
       return load.turns && load.current_a <= limit_a;
     });
   });
-  bounds.push_back({by_load.low,
+  // The drive's own limit holds a motor that takes more than most do; a ceiling for the worst of all would leave the
+  // pump of every draw without the speed for low water. A pressure switch has no such limit.
+  bounds.push_back({study.logic.two_contact_switch ? by_load.low : by_load.middle,
                     fmt::format("above {} (middle draw {}) the motor takes more than {} at the flow that loads it most",
                                 study.speed(by_load.low), study.speed(by_load.middle), study.current(limit_a)),
                     "a larger motor and drive, or a smaller pump end"});
