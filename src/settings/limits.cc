@@ -92,10 +92,13 @@ void derive_limits(Study& study) {
     });
   });
   // The drive's own limit holds a motor that takes more than most do; a ceiling for the worst of all would leave the
-  // pump of every draw without the speed for low water. A pressure switch has no such limit.
-  bounds.push_back({study.logic.two_contact_switch ? by_load.low : by_load.middle,
-                    fmt::format("above {} (middle draw {}) the motor takes more than {} at the flow that loads it most",
-                                study.speed(by_load.low), study.speed(by_load.middle), study.current(limit_a)),
+  // pump of every draw without the speed for low water. Behind a pressure switch there may be no drive, and no limit.
+  double const by_load_hz = study.logic.two_contact_switch ? by_load.low : by_load.middle;
+  bounds.push_back({by_load_hz,
+                    fmt::format("above {} the motor takes more than {} at the flow that loads it most (the worst "
+                                "draw's above {}, the middle one's above {})",
+                                study.speed(by_load_hz), study.current(limit_a), study.speed(by_load.low),
+                                study.speed(by_load.middle)),
                     "a larger motor and drive, or a smaller pump end"});
   auto const by_power = extent(study.plants, [&](Plant const& plant) {
     double const most_w = plant.site.motor.power_w * plant.site.motor.service_factor;

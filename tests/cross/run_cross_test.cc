@@ -149,7 +149,8 @@ TEST_P(RunCross, AgreesWithCvodeOverStretches) {
 }
 
 // With a sensor so noisy that the ramps clip what it asks for, all samples are computed, but not a step of the plant
-// for each: it is carried over several at the mean of their speeds (simulate/ahead.h).
+// for each: it is carried over several along the line through their speeds (simulate/ahead.h). Bounds are up to three
+// times what was found.
 TEST(RunCrossNoise, SamplesAheadOfThePlantAgreeWithCvode) {
   auto plant = made_plant();
   plant.site.sensor.noise_pa = 0.005 * plant.site.sensor.full_scale_pa;

@@ -12,6 +12,7 @@
 #include "plant/operating.h"
 #include "settings/operating_map.h"
 #include "settings_sites.h"
+#include "simulate/run.h"
 
 namespace wellproof {
 namespace {
@@ -70,7 +71,7 @@ TEST(Derive, TargetGivesTheHighestOutletWhatIsWantedInEveryDraw) {
   }
 }
 
-TEST(Derive, AtTheCeilingNoDrawOverloadsTheMotorAtAnyFlow) {
+TEST(Derive, AtTheCeilingAMotorWithRoomIsNotOverloadedAtAnyFlow) {
   auto const a = answer({});
   double const top_hz = a.derived.settings.speed_ceiling_hz;
   for (auto const& plant : a.plants) {
@@ -79,6 +80,34 @@ TEST(Derive, AtTheCeilingNoDrawOverloadsTheMotorAtAnyFlow) {
       EXPECT_LE(here.motor.current_a, a.derived.settings.motor_current_limit_a * 1.005);
     }
   }
+}
+
+// The ceiling is that of the middle draw. A motor that takes more at it is held to its limit by the drive, whatever is
+// opened.
+TEST(Derive, AMotorThatTakesMoreThanMostIsHeldByTheDrivesLimit) {
+  SiteText entered;
+  entered.motor_amps = "4.4 A";
+  auto const a = answer(entered);
+  auto const& s = a.derived.settings;
+  auto const takes_a = [&](Plant const& plant) {
+    return point_at_speed(plant, s.speed_ceiling_hz, 0, plant.well.static_level_depth_m).motor.current_a;
+  };
+  EXPECT_LE(takes_a(a.plants.front()), s.motor_current_limit_a);
+  auto const& worst = *std::max_element(a.plants.begin(), a.plants.end(), [&](Plant const& one, Plant const& other) {
+    return takes_a(one) < takes_a(other);
+  });
+  ASSERT_GT(takes_a(worst), 1.01 * s.motor_current_limit_a);
+  Scenario wide_open;
+  wide_open.duration_s = 120;
+  wide_open.start = {.tee_pressure_pa = s.pressure_target_pa, .after_power_up = false};
+  wide_open.script = {{.time_s = 5, .act = Act::outlet_opening, .outlet = outlet::burst, .value = 1}};
+  RunOptions options;
+  options.windows = {{.from_s = 30, .to_s = 120}};
+  auto const trace = run(worst, s, wide_open, options);
+  auto const& settled = trace.tallies.back();
+  EXPECT_GT(settled.running_s, 80);
+  EXPECT_LE(settled.most_current_a, 1.01 * s.motor_current_limit_a);
+  EXPECT_LT(trace.last.speed_hz, s.speed_ceiling_hz);
 }
 
 TEST(Derive, SleepSpeedLiesAboveWhereTheLeakSettlesInEveryDraw) {
