@@ -18,6 +18,7 @@ constexpr double gate_share = 0.98;     // of the guards' lowest speed: where fi
 constexpr double run_reserve = 1.15;    // on the longest run that is legitimate
 constexpr double most_run_reserve = 2;  // where a break would be borne for longer (common practice, no source)
 constexpr double long_step_s = 300;
+constexpr double tap_left_s = 1800;  // one tap left running, whatever run was stated (common practice, no source)
 
 /// Tee pressure from which the line counts as full, with its reserve.
 double full_pa(Study const& study, Plant const& plant) {
@@ -96,21 +97,27 @@ void derive_long_run(Study& study) {
     double const flow_m3_s = burst_flow_m3_s(study, plant);
     return allowed_m3 > 0 ? std::max(allowed_m3 - store_m3(plant), 0.25 * allowed_m3) / std::max(flow_m3_s, 1e-9) : 1e9;
   });
-  double const wanted_s = rounded_up(run_reserve * legitimate.high, long_step_s);
   bool const limited = loses.low < 1e9;
+  double const wanted_s = rounded_up(run_reserve * legitimate.high, long_step_s);
+  double const usual_s = std::max(legitimate.high, tap_left_s);
   // Where a break leaves time: as many times over the longest run and its reserve as under what the loss allows.
-  double const middle_s =
-      std::min(std::sqrt(run_reserve * legitimate.high * loses.low), most_run_reserve * legitimate.high);
-  bool const room = limited && middle_s > wanted_s + long_step_s;
-  study.settings.long_run_limit_s = room ? long_step_s * std::floor(middle_s / long_step_s) : wanted_s;
+  double const middle_s = std::min(std::sqrt(run_reserve * usual_s * loses.low), most_run_reserve * usual_s);
+  double const longer_s = limited ? std::min(rounded(middle_s, long_step_s), rounded_down(loses.low, long_step_s))
+                                  : rounded_up(run_reserve * usual_s, long_step_s);
+  bool const between = limited && longer_s > wanted_s;
+  study.settings.long_run_limit_s = std::max(wanted_s, longer_s);
   study.because(
       "long_run.limit",
       fmt::format("The longest legitimate run is {} (stated or the zones one after the other), and a seventh more is "
-                  "allowed{}. A break loses up to {} in the long run{}.",
-                  study.time(legitimate.high), room ? " at the least" : "", study.flow(flow.high),
+                  "allowed{}{}. A break loses up to {} in the long run{}.",
+                  study.time(legitimate.high), longer_s > wanted_s ? " at the least" : "",
+                  usual_s > legitimate.high
+                      ? fmt::format("; a tap may be left running for {} besides (common practice)", study.time(usual_s))
+                      : "",
+                  study.flow(flow.high),
                   limited ? fmt::format("; {} are allowed to be lost, which takes {} at the least{}",
                                         study.volume(study.plants.front().site.limits.water_loss_m3),
-                                        study.time(loses.low), room ? ", and the limit lies between" : "")
+                                        study.time(loses.low), between ? ", and the limit lies between" : "")
                           : "; no limit to the loss was stated"));
   if (limited && loses.low < wanted_s) {
     study.conflict(

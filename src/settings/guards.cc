@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
 #include <vector>
 
 #include <fmt/format.h>
@@ -72,12 +71,6 @@ Loads loads(Study const& study, Plant const& plant) {
   return found;
 }
 
-double mean(std::vector<Loads> const& all, double Loads::*member) {
-  double const sum =
-      std::accumulate(all.begin(), all.end(), 0.0, [&](double before, Loads const& c) { return before + c.*member; });
-  return sum / static_cast<double>(all.size());
-}
-
 double most(std::vector<Loads> const& all, double Loads::*member) {
   double found = all.front().*member;
   for (auto const& c : all) {
@@ -107,7 +100,26 @@ struct Threshold {
   double upper_least = 0;
   bool parts_all = false;
   bool parts_each = false;
+  std::size_t misjudged = 0;  // draws in which one of the two lies on the wrong side
 };
+
+std::size_t misjudged(std::vector<Loads> const& all, double Loads::*lower, double Loads::*upper, double set) {
+  auto const wrong =
+      std::count_if(all.begin(), all.end(), [&](Loads const& c) { return c.*lower >= set || c.*upper < set; });
+  return static_cast<std::size_t>(wrong);
+}
+
+// Where the two overlap: what misjudges the fewest draws, and of such the lowest, for ordinary work goes on then.
+double fewest_misjudged(std::vector<Loads> const& all, double Loads::*lower, double Loads::*upper, Threshold const& t,
+                        double step) {
+  double found = rounded_down(t.upper_least, step);
+  for (double set = found + step; set < t.lower_most + step; set += step) {
+    if (misjudged(all, lower, upper, set) < misjudged(all, lower, upper, found)) {
+      found = set;
+    }
+  }
+  return found;
+}
 
 Threshold between(std::vector<Loads> const& all, double Loads::*lower, double Loads::*upper, double scale,
                   double step) {
@@ -117,22 +129,27 @@ Threshold between(std::vector<Loads> const& all, double Loads::*lower, double Lo
   t.parts_all = t.upper_least - t.lower_most >= least_gap_share * scale;
   t.parts_each = std::all_of(all.begin(), all.end(),
                              [&](Loads const& c) { return c.*upper - c.*lower >= least_gap_share * scale; });
-  double const middle =
-      t.upper_least > t.lower_most ? 0.5 * (t.lower_most + t.upper_least) : 0.5 * (mean(all, lower) + mean(all, upper));
-  t.set = rounded(middle, step);
+  t.set = t.upper_least > t.lower_most ? rounded(0.5 * (t.lower_most + t.upper_least), step)
+                                       : fewest_misjudged(all, lower, upper, t, step);
+  t.misjudged = misjudged(all, lower, upper, t.set);
   return t;
+}
+
+std::string where_it_lies(Study const& study, Threshold const& t) {
+  double const gap = t.upper_least - t.lower_most;
+  if (t.set < t.lower_most && !t.parts_all && study.logic.guard_where == GuardWhere::any_speed) {
+    return "below both";
+  }
+  return gap > 0 ? fmt::format("in the middle, {} from either", load_text(study, 0.5 * gap))
+                 : fmt::format("where it misjudges the fewest draws, {} of {}", t.misjudged, study.plants.size());
 }
 
 void explain(Study& study, std::string_view key, Threshold const& t, std::string_view lower, std::string_view upper,
              std::string_view measure) {
-  double const gap = t.upper_least - t.lower_most;
   study.because(
       key, fmt::format("At {} {} takes {} at the most and {} {} at the least over the draws; the threshold lies {}.",
                        study.speed(study.settings.speed_ceiling_hz), lower, load_text(study, t.lower_most), upper,
-                       load_text(study, t.upper_least),
-                       t.set < t.lower_most && !t.parts_all && study.logic.guard_where == GuardWhere::any_speed
-                           ? std::string("below both")
-                           : fmt::format("in the middle, {} from either", load_text(study, std::max(0.5 * gap, 0.0)))));
+                       load_text(study, t.upper_least), where_it_lies(study, t)));
   if (t.parts_all) {
     return;
   }

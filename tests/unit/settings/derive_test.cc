@@ -143,6 +143,39 @@ TEST(Derive, ThresholdsPartDryShutAndOrdinaryWhereTheySayTheyDo) {
   EXPECT_NEAR(s.closed_amps_below_a / 5.9, 0.80, 0.12);
 }
 
+// Motors of wide range: shut, one takes what another takes at work with the pressure lost. Half an ampere off either
+// way as many draws and more are told wrongly by one of the two alone.
+TEST(Derive, WhereShutAndOrdinaryOverlapTheThresholdMisjudgesTheFewestDraws) {
+  SiteText entered;
+  entered.motor_amps = "5.0 .. 6.8 A";
+  auto const a = answer(entered);
+  auto const& s = a.derived.settings;
+  auto const& reason = a.reason("closed.amps_below");
+  EXPECT_FALSE(reason.feasible);
+  std::string const says = "misjudges the fewest draws, ";
+  auto const at = reason.because.find(says);
+  ASSERT_NE(at, std::string::npos) << reason.because;
+  auto const misjudged = std::stol(reason.because.substr(at + says.size()));
+  EXPECT_GT(misjudged, 0);
+  EXPECT_LT(misjudged, static_cast<long>(a.plants.size()) / 2);
+  auto const missed = [&](double threshold_a) {
+    return std::count_if(a.plants.begin(), a.plants.end(), [&](Plant const& plant) {
+      return shut_point(plant, s.speed_ceiling_hz).motor.current_a >= threshold_a;
+    });
+  };
+  auto const stopped = [&](double threshold_a) {
+    return std::count_if(a.plants.begin(), a.plants.end(), [&](Plant const& plant) {
+      auto const work =
+          point_at_speed(plant, s.speed_ceiling_hz, 0.5 * s.pressure_target_pa, plant.well.static_level_depth_m);
+      return work.motor.current_a < threshold_a;
+    });
+  };
+  EXPECT_LE(missed(s.closed_amps_below_a), misjudged);
+  EXPECT_LE(stopped(s.closed_amps_below_a), misjudged);
+  EXPECT_GE(missed(s.closed_amps_below_a - 0.5), misjudged);
+  EXPECT_GE(stopped(s.closed_amps_below_a + 0.5), misjudged);
+}
+
 TEST(Derive, WithoutAReliefValveTheRatingBoundsTheCeilingOrIsNamed) {
   SiteText bare;
   bare.relief = "0 psi";
@@ -189,6 +222,22 @@ TEST(Derive, TheLongestRunIsPutBetweenWhatIsWantedAndWhatABreakMayLose) {
   EXPECT_GT(some_s, plain_s);
   EXPECT_NEAR(more_s / some_s, std::sqrt(1.5), 0.04);
   EXPECT_NEAR(limit_s("water_loss = \"50000 gal\"\n").first, 2 * longest_s, step_s);
+}
+
+// Whoever states short runs leaves a tap open all the same, and a small draw may keep the pump awake. As far as the
+// loss allows that is borne.
+TEST(Derive, ATapLeftRunningIsBorneForHalfAnHourAsFarAsTheLossAllows) {
+  auto const limit_min = [](std::string const& loss) {
+    SiteText site;
+    site.longest_run = "15 min";
+    site.more = loss;
+    return answer(site).derived.settings.long_run_limit_s / 60;
+  };
+  EXPECT_GE(limit_min("water_loss = \"5000 gal\"\n"), 1.15 * 30);
+  EXPECT_EQ(limit_min("water_loss = \"100 gal\"\n"), 20);  // 1.15 of what was stated
+  double const some_min = limit_min("water_loss = \"700 gal\"\n");
+  EXPECT_GT(some_min, 20);
+  EXPECT_LT(some_min, 35);
 }
 
 TEST(Derive, TheSameSiteGivesTheSameAnswer) {

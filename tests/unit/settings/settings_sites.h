@@ -19,6 +19,7 @@ struct SiteText {
   std::string outlet_pressure = "38 psi";
   std::string leak = "0 .. 0.05 gpm";
   std::string relief = "100 psi";
+  std::string longest_run;  // none: assumed
   std::string more;
 
   std::string text() const {
@@ -29,7 +30,8 @@ struct SiteText {
            "\"\n[drive]\nrated_current = \"12 A\"\n[tank]\nvolume = \"" + tank +
            "\"\nprecharge = \"30 psi\"\n[sensor]\nfull_scale = \"150 psi\"\n[demand]\noutlet_pressure = \"" +
            outlet_pressure + "\"\noutlet_rise = \"10 ft\"\nleast_draw = \"0.5 gpm\"\npeak_draw = \"9 gpm\"\nleak = \"" +
-           leak + "\"\n[limits]\nfittings_rating = \"125 psi\"\nrelief = \"" + relief + "\"\n" + more;
+           leak + "\"\n" + (longest_run.empty() ? "" : "longest_run = \"" + longest_run + "\"\n") +
+           "[limits]\nfittings_rating = \"125 psi\"\nrelief = \"" + relief + "\"\n" + more;
   }
 };
 
