@@ -58,14 +58,14 @@ void closed_loop_rows() {
 
   struct Ours {
     char const* name;
-    bool stretch;
+    Sampling sampling;
     double error_bar = 0;
     double run_s = 0;
   };
-  std::vector<Ours> ours{{"ours, every sample computed", false}, {"ours, as it is", true}};
+  std::vector<Ours> ours{{"ours, every sample computed", Sampling::each}, {"ours, as it is", Sampling::calm}};
   for (auto& one : ours) {
     RunOptions options;
-    options.stretch = one.stretch;
+    options.sampling = one.sampling;
     one.run_s = least_s(9, [&] { run(plant, settings, scenario, options); });
     options.record = true;
     options.record_every_s = 0;

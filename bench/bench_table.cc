@@ -107,12 +107,12 @@ struct Cost {
   Outcome outcome;
 };
 
-Cost cost(Plant const& plant, Settings const& settings, Hazard const& one, std::uint32_t draw, bool stretch) {
+Cost cost(Plant const& plant, Settings const& settings, Hazard const& one, std::uint32_t draw, Sampling sampling) {
   auto const trial = one.make(plant, settings);
   RunOptions options;
   options.windows = trial.windows;
   options.noise_seed = noise_seed(1, draw);
-  options.stretch = stretch;
+  options.sampling = sampling;
   double const began_s = thread_s();
   auto const trace = run(plant, settings, trial.scenario, options);
   return {.run_s = thread_s() - began_s,
@@ -138,8 +138,8 @@ int hazard_table(std::uint32_t draws, std::string const& name) {
     int other_here = 0;
     double most = 0;
     for (std::uint32_t draw = 0; draw < draws; ++draw) {
-      auto const ours = cost(made.plants[draw], made.settings, one, draw, true);
-      auto const every = cost(made.plants[draw], made.settings, one, draw, false);
+      auto const ours = cost(made.plants[draw], made.settings, one, draw, Sampling::calm);
+      auto const every = cost(made.plants[draw], made.settings, one, draw, Sampling::each);
       sum.run_s += ours.run_s;
       sum.samples += ours.samples;
       sum.steps += ours.steps;

@@ -49,17 +49,17 @@ Scenario quiet_hour() {
   return s;
 }
 
-Trace one_run(Scenario const& scenario, bool stretch) {
+Trace one_run(Scenario const& scenario, Sampling sampling) {
   RunOptions options;
-  options.stretch = stretch;
+  options.sampling = sampling;
   options.noise_seed = 1;
   return run(example().plants.front(), example().settings, scenario, options);
 }
 
-void hour(benchmark::State& state, Scenario const& scenario, bool stretch) {
+void hour(benchmark::State& state, Scenario const& scenario, Sampling sampling) {
   Trace trace;
   for (auto _ : state) {
-    trace = one_run(scenario, stretch);
+    trace = one_run(scenario, sampling);
     benchmark::DoNotOptimize(trace);
   }
   using benchmark::Counter;
@@ -71,19 +71,19 @@ void hour(benchmark::State& state, Scenario const& scenario, bool stretch) {
   state.counters["stretched_share"] = trace.statistics.stretched_s / scenario.duration_s;
 }
 
-double seconds_of(Scenario const& scenario, bool stretch) {
+double seconds_of(Scenario const& scenario, Sampling sampling) {
   auto const began = std::chrono::steady_clock::now();
-  benchmark::DoNotOptimize(one_run(scenario, stretch));
+  benchmark::DoNotOptimize(one_run(scenario, sampling));
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count();
 }
 
 /// How much dearer one way is than another, each iteration one run of both, side by side.
-void ratio(benchmark::State& state, Scenario const& dear, bool dear_stretch, Scenario const& cheap) {
+void ratio(benchmark::State& state, Scenario const& dear, Sampling dear_sampling, Scenario const& cheap) {
   double dear_s = 0;
   double cheap_s = 0;
   for (auto _ : state) {
-    dear_s += seconds_of(dear, dear_stretch);
-    cheap_s += seconds_of(cheap, true);
+    dear_s += seconds_of(dear, dear_sampling);
+    cheap_s += seconds_of(cheap, Sampling::calm);
   }
   state.counters["ratio"] = dear_s / cheap_s;
 }
@@ -143,20 +143,26 @@ int main(int argc, char** argv) {
   }
   auto const ms = benchmark::kMillisecond;
   benchmark::RegisterBenchmark("two_days_over_ten_minutes", [](auto& s) {
-    ratio(s, ten_minutes_of(48 * hour_s, example().settings), true, ten_minutes_of(600, example().settings));
+    ratio(s, ten_minutes_of(48 * hour_s, example().settings), Sampling::calm, ten_minutes_of(600, example().settings));
   })->Unit(ms);
   benchmark::RegisterBenchmark("rates", [](auto& s) { rates(s, false); });
   benchmark::RegisterBenchmark("rates_with_jacobian", [](auto& s) { rates(s, true); });
-  benchmark::RegisterBenchmark("busy_hour", [](auto& s) { hour(s, busy_hour(), true); })->Unit(ms);
-  benchmark::RegisterBenchmark("busy_hour_every_sample", [](auto& s) { hour(s, busy_hour(), false); })->Unit(ms);
-  benchmark::RegisterBenchmark("quiet_hour", [](auto& s) { hour(s, quiet_hour(), true); })->Unit(ms);
-  benchmark::RegisterBenchmark("quiet_hour_every_sample", [](auto& s) { hour(s, quiet_hour(), false); })->Unit(ms);
-  benchmark::RegisterBenchmark("busy_over_quiet", [](auto& s) { ratio(s, busy_hour(), true, quiet_hour()); })->Unit(ms);
+  benchmark::RegisterBenchmark("busy_hour", [](auto& s) { hour(s, busy_hour(), Sampling::calm); })->Unit(ms);
+  benchmark::RegisterBenchmark("busy_hour_every_sample", [](auto& s) {
+    hour(s, busy_hour(), Sampling::each);
+  })->Unit(ms);
+  benchmark::RegisterBenchmark("quiet_hour", [](auto& s) { hour(s, quiet_hour(), Sampling::calm); })->Unit(ms);
+  benchmark::RegisterBenchmark("quiet_hour_every_sample", [](auto& s) {
+    hour(s, quiet_hour(), Sampling::each);
+  })->Unit(ms);
+  benchmark::RegisterBenchmark("busy_over_quiet", [](auto& s) {
+    ratio(s, busy_hour(), Sampling::calm, quiet_hour());
+  })->Unit(ms);
   benchmark::RegisterBenchmark("quiet_sampled_over_stretched", [](auto& s) {
-    ratio(s, quiet_hour(), false, quiet_hour());
+    ratio(s, quiet_hour(), Sampling::each, quiet_hour());
   })->Unit(ms);
   benchmark::RegisterBenchmark("busy_sampled_over_stretched", [](auto& s) {
-    ratio(s, busy_hour(), false, busy_hour());
+    ratio(s, busy_hour(), Sampling::each, busy_hour());
   })->Unit(ms);
   benchmark::RegisterBenchmark("derive", derivation)->Unit(ms);
   benchmark::RegisterBenchmark("proof", proof)

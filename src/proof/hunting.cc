@@ -15,8 +15,9 @@ namespace {
 constexpr double opens_s = 10;
 constexpr double duration_s = 480;
 constexpr double watched_from_s = 240;
-constexpr int least_crossings = 5;  // of the middle: two whole swings
-constexpr double wide_part = 0.25;  // of the swing, that a crossing must leave the middle by
+constexpr int least_crossings = 5;       // of the middle: two whole swings
+constexpr double wide_part = 0.25;       // of the swing, that a crossing must leave the middle by
+constexpr double settled_share = 0.002;  // of the target: what noise and samples ahead of the plant make of a held one
 constexpr std::size_t draws_looked_at = 8;
 constexpr std::array openings{0.2, 0.5, 1.0};
 
@@ -33,7 +34,7 @@ Swing swing_while_drawing(Plant const& plant, Settings const& settings, Logic co
   options.logic = logic;
   options.record = true;
   options.record_every_s = 0.05;
-  options.stretch = false;  // a stretch would take for calm what is asked here
+  options.sampling = Sampling::ahead;  // what is passed over as calm is what is asked here
   options.noise_seed = noise;
   auto const trace = run(plant, settings, scenario, options);
   std::vector<TracePoint> watched;
@@ -67,7 +68,7 @@ Swing swing_while_drawing(Plant const& plant, Settings const& settings, Logic co
     }
     side = now;
   }
-  if (crossings < least_crossings) {
+  if (crossings < least_crossings || swing_pa < settled_share * settings.pressure_target_pa) {
     return {};
   }
   return {swing_pa, 2 * (last_s - first_s) / (crossings - 1)};

@@ -10,7 +10,7 @@ namespace wellproof {
 
 /// A swing of the pressure at the tee that does not die out.
 struct Swing {
-  double swing_pa = 0;  // from top to bottom; 0: it has settled
+  double swing_pa = 0;  // from top to bottom; 0: it has settled, within 0.2 % of the target
   double period_s = 0;
 };
 

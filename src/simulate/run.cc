@@ -128,12 +128,12 @@ class Run {
   // ---- stretches: the controller is calm, the plant is carried over many samples at once
 
   Outcome stretch() {
-    if (!options_.stretch) {
+    if (options_.sampling == Sampling::each) {
       return Outcome::stepped;
     }
     double const from_s = stage_.time_s();
     auto outcome = Outcome::stepped;
-    if (sample_ >= no_stretch_before_) {
+    if (options_.sampling == Sampling::calm && sample_ >= no_stretch_before_) {
       ++tries_in_vain_;  // unless samples are passed
       outcome = passed_or_followed();
       no_stretch_before_ =

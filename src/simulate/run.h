@@ -16,13 +16,20 @@
 
 namespace wellproof {
 
+/// How the controller's samples are gone through.
+enum class Sampling {
+  each,   // the plant makes a step for each
+  ahead,  // several at once, on the pressure foreseen (simulate/ahead.h)
+  calm,   // the same, and those at which a calm controller would do nothing else are passed over
+};
+
 struct RunOptions {
   Logic logic;
   std::vector<Window> windows;  // tallied besides the whole run
   bool record = false;          // keep points
   double record_every_s = 0.5;  // at least this far apart
   double tolerance = 2e-4;      // of the integrator, relative to the scales in simulate/carry.cc
-  bool stretch = true;          // false: every sample is computed
+  Sampling sampling = Sampling::calm;
   std::uint64_t noise_seed = 0;
 };
 

@@ -146,7 +146,7 @@ void one_run(std::uint64_t seed) {
   options.windows = trial.windows;
   options.record = true;
   options.record_every_s = 5;
-  options.stretch = seed % 8 != 1 || trial.scenario.duration_s > 3600;
+  options.sampling = seed % 8 != 1 || trial.scenario.duration_s > 3600 ? Sampling::calm : Sampling::each;
   options.noise_seed = seed;
   expect_sound(plant, settings, trial, run(plant, settings, trial.scenario, options));
 }
@@ -230,7 +230,7 @@ Alike expect_same_stretched(Site const& site, std::uint64_t seed, std::uint32_t 
     options.logic.two_contact_switch = site.control == ControlWay::pressure_switch;
     options.windows = trial.windows;
     auto const stretched = run(plant, settings, trial.scenario, options);
-    options.stretch = false;
+    options.sampling = Sampling::each;
     auto const sampled = run(plant, settings, trial.scenario, options);
     EXPECT_EQ(sampled.statistics.stretched_s, 0);
     bool const same = alike_in_time(stretched, sampled);

@@ -11,7 +11,7 @@ constexpr std::uint64_t noise = 7;
 
 Trace sampled(Plant const& plant, Settings const& settings, Scenario const& scenario) {
   RunOptions options;
-  options.stretch = false;
+  options.sampling = Sampling::each;
   options.noise_seed = noise;
   return run(plant, settings, scenario, options);
 }

@@ -163,7 +163,7 @@ TEST(Run, PassingOverQuietTimeChangesNothingThatMatters) {
   auto const settings = plain_settings(plant);
   auto const scenario = draw_scenario(settings, outlet::house, 0.6, 20, 1200, 3600);
   RunOptions every;
-  every.stretch = false;
+  every.sampling = Sampling::each;
   auto const passed_over = run(plant, settings, scenario);
   auto const sampled = run(plant, settings, scenario, every);
   EXPECT_GT(passed_over.statistics.stretched_s, 2000);

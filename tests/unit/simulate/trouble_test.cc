@@ -166,9 +166,9 @@ TEST_P(TroubleRun, MakesNoWaterAndNoEnergy) {
                      {.time_s = 20, .act = GetParam().act, .value = GetParam().value},
                      {.time_s = 100, .act = Act::outlet_opening, .outlet = outlet::house, .value = 0.5},
                      {.time_s = 500, .act = Act::outlet_opening, .outlet = outlet::house, .value = 0}};
-  for (bool const stretch : {true, false}) {
+  for (auto const sampling : {Sampling::each, Sampling::ahead, Sampling::calm}) {
     RunOptions options;
-    options.stretch = stretch;
+    options.sampling = sampling;
     auto const trace = run(plant, settings, scenario, options);
     EXPECT_EQ(trace.ending, Ending::finished);
     EXPECT_LT(trace.balance.water_share, 1e-6);
