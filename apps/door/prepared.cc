@@ -51,7 +51,7 @@ Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSyst
   return derived;
 }
 
-Result<Prepared> groundwork(Request const& request) {
+Result<Prepared> groundwork(Request const& request, std::optional<Derived> known) {
   auto site = read_site(request.site.text, request.site.file, request.beside);
   Findings findings = site ? Findings{} : site.error();
   std::optional<Card> card;
@@ -71,7 +71,7 @@ Result<Prepared> groundwork(Request const& request) {
     put_card_into(ready.site, *card);
   }
   ready.plants = draw_plants(ready.site.site, request.seed, request.draws);
-  ready.derived = derived_for(ready.site.site, ready.plants, request.units, card);
+  ready.derived = known ? std::move(*known) : derived_for(ready.site.site, ready.plants, request.units, card);
   if (card) {
     ready.drive = Prepared::OnDrive{*card, {}, {}};
   }

@@ -36,7 +36,8 @@ Derived derived_for(Site const& site, std::vector<Plant> const& plants, UnitSyst
 
 /// The same in two steps, for who tries other settings on one site: what follows from site and card, and the user's
 /// settings put into that, on the drive's steps. The second takes the first's `derived` each time anew.
-Result<Prepared> groundwork(Request const& request);
+/// @param known what was derived from the same site and card before
+Result<Prepared> groundwork(Request const& request, std::optional<Derived> known = std::nullopt);
 Findings settle(Prepared& ready, std::vector<Imposed> const& imposed, UnitSystem units);
 
 /// What a request says of its proof, under a controller; the rest as it is for a plan.

@@ -24,11 +24,19 @@ constexpr std::pair<char const*, std::string PumpingTestText::*> test_texts[] = 
     {"level_unit", &PumpingTestText::level_unit}};
 
 /// The options that are texts, by their keys.
-constexpr std::pair<char const*, std::string Request::*> option_texts[] = {
-    {"scenario", &Request::scenario}, {"report", &Request::report}, {"csv", &Request::csv},
-    {"starter", &Request::starter},   {"into", &Request::into},     {"made", &Request::made},
-    {"html", &Request::html},         {"text", &Request::text},     {"swing", &Request::swing},
-    {"period", &Request::period},     {"now", &Request::now},       {"settings_to", &Request::settings_to}};
+constexpr std::pair<char const*, std::string Request::*> option_texts[] = {{"scenario", &Request::scenario},
+                                                                           {"report", &Request::report},
+                                                                           {"csv", &Request::csv},
+                                                                           {"starter", &Request::starter},
+                                                                           {"into", &Request::into},
+                                                                           {"made", &Request::made},
+                                                                           {"derived", &Request::derived},
+                                                                           {"html", &Request::html},
+                                                                           {"text", &Request::text},
+                                                                           {"swing", &Request::swing},
+                                                                           {"period", &Request::period},
+                                                                           {"now", &Request::now},
+                                                                           {"settings_to", &Request::settings_to}};
 
 /// Walks a request and gathers what is wrong with it.
 class RequestReader {

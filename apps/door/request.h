@@ -9,7 +9,8 @@
 //                "threads": 2, "json": true, "report": "out.html", "units": "metric"}}
 //
 // A proof that several hands make is asked with "command": "share" for some of its draws each, with the options "first"
-// and "count"; what they answer, joined, goes into plan's option "made" (share.h).
+// and "count"; what they answer, joined, goes into plan's option "made" (share.h). "derived" is the file that "derive"
+// answers with: who gets it need not derive again (workshop.h).
 //
 // A pumping test is asked with "command": "welltest" and
 //   {"test": {"records": [{"file": "a.csv", "text": "…", "distance": "30 m"}], "rates": ["788 m3/d"], "step": "",
@@ -70,6 +71,7 @@ struct Request {
   NamedText readings;       // of fit and explain
   std::string into;         // of fit: name of the file to answer with
   std::string made;         // of plan: its runs, made elsewhere (share.h)
+  std::string derived;      // what another hand has derived from this site and card (derived_text.h); empty: nothing
   std::uint32_t first = 0;  // of share: which draws
   std::uint32_t count = 1;
   std::string html;                   // of sheet: the same for its pages …

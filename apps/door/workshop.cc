@@ -7,6 +7,7 @@
 
 #include "contract/require.h"
 #include "door/commands.h"
+#include "door/derived_text.h"
 #include "door/imposed.h"
 #include "door/share.h"
 #include "sheet/json.h"
@@ -25,6 +26,7 @@ std::string ground_of(Request request) {
   request.scenario.clear();
   request.draw = 0;
   request.made.clear();
+  request.derived.clear();
   request.json = false;
   request.report.clear();
   return request_bytes(request);
@@ -44,7 +46,7 @@ Result<Prepared const*> Workshop::at_hand(Request const& request) {
   auto const ground = ground_of(request);
   if (!kept_ || kept_for_ != ground) {
     kept_.reset();
-    auto ready = groundwork(request);
+    auto ready = groundwork(request, read_derived(request.derived, ground));
     if (!ready) {
       return tl::unexpected(ready.error());
     }
@@ -145,7 +147,7 @@ Answer Workshop::carried_out(std::string_view bytes) {
     if (ready->drive) {
       plan.drive = PlanDrive{request->card->file, ready->drive->card, ready->drive->entered, {}};
     }
-    return {exit_code::fine, plan_json(plan), "", {}};
+    return {exit_code::fine, plan_json(plan), "", {{"derived", derived_text(as_derived_, kept_for_)}}};
   }
   if (request->first >= request->draws || request->count > request->draws - request->first) {
     return share_command(*request);  // says what is wrong

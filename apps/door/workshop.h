@@ -2,9 +2,10 @@
 // The door with a memory, for a page: it keeps the site it was last asked about, so that a share of a proof or another
 // setting does not begin from the site's text each time, and it keeps one run that somebody stands in. All it answers
 // is what the door would; besides, "command": "live" with what live_desk.h says in "live", and "command": "derive",
-// which is a plan without its proof. A plan put together of shares is made over the site that is kept. Of "explain" it
-// keeps the worlds: answers of checks that come later are ranked over those, as asking on at a terminal does, where the
-// door alone would look further into what the answers leave.
+// which is a plan without its proof and brings as a file what was derived, for other hands. A plan put together of
+// shares is made over the site that is kept. Of "explain" it keeps the worlds: answers of checks that come later are
+// ranked over those, as asking on at a terminal does, where the door alone would look further into what the answers
+// leave.
 #include <memory>
 #include <optional>
 #include <string>

@@ -48,11 +48,22 @@ double highest_speed_hz(double top_hz, F&& holds) {
   }
   double low = 0.25 * slowest_ceiling_hz;
   double high = top_hz;
-  while (high - low > 0.02) {
+  while (high - low > 0.001) {
     double const middle = 0.5 * (low + high);
     (holds(middle) ? low : high) = middle;
   }
   return low;
+}
+
+/// Lowest of these speeds over the draws. A draw whose condition holds at the lowest so far does not lower it.
+/// @param holds of a draw at a speed
+template <class F>
+double lowest_speed_hz(std::vector<Plant> const& plants, double top_hz, F&& holds) {
+  double lowest_hz = top_hz;
+  for (auto const& plant : plants) {
+    lowest_hz = highest_speed_hz(lowest_hz, [&](double speed_hz) { return holds(plant, speed_hz); });
+  }
+  return lowest_hz;
 }
 
 /// One reason for a ceiling: the lowest speed it allows over the draws.
@@ -85,30 +96,29 @@ void derive_limits(Study& study) {
   bounds.push_back(
       {top_hz, fmt::format("the drive puts out {} at most", study.speed(top_hz)), "a drive that goes higher"});
 
-  auto const by_load = extent(study.plants, [&](Plant const& plant) {
-    return highest_speed_hz(top_hz, [&](double speed_hz) {
-      auto const load = worst_load(plant, speed_hz);
-      return load.turns && load.current_a <= limit_a;
-    });
-  });
+  auto const within_limit = [&](Plant const& plant, double speed_hz) {
+    auto const load = worst_load(plant, speed_hz);
+    return load.turns && load.current_a <= limit_a;
+  };
+  double const least_by_load_hz = lowest_speed_hz(study.plants, top_hz, within_limit);
+  double const middle_by_load_hz =
+      highest_speed_hz(top_hz, [&](double speed_hz) { return within_limit(study.plants.front(), speed_hz); });
   // The drive's own limit holds a motor that takes more than most do; a ceiling for the worst of all would leave the
   // pump of every draw without the speed for low water. Behind a pressure switch there may be no drive, and no limit.
-  double const by_load_hz = study.logic.two_contact_switch ? by_load.low : by_load.middle;
+  double const by_load_hz = study.logic.two_contact_switch ? least_by_load_hz : middle_by_load_hz;
   bounds.push_back({by_load_hz,
                     fmt::format("above {} the motor takes more than {} at the flow that loads it most (the worst "
                                 "draw's above {}, the middle one's above {})",
-                                study.speed(by_load_hz), study.current(limit_a), study.speed(by_load.low),
-                                study.speed(by_load.middle)),
+                                study.speed(by_load_hz), study.current(limit_a), study.speed(least_by_load_hz),
+                                study.speed(middle_by_load_hz)),
                     "a larger motor and drive, or a smaller pump end"});
-  auto const by_power = extent(study.plants, [&](Plant const& plant) {
-    double const most_w = plant.site.motor.power_w * plant.site.motor.service_factor;
-    return highest_speed_hz(top_hz,
-                            [&](double speed_hz) { return worst_load(plant, speed_hz).shaft_power_w <= most_w; });
+  double const by_power_hz = lowest_speed_hz(study.plants, top_hz, [](Plant const& plant, double speed_hz) {
+    return worst_load(plant, speed_hz).shaft_power_w <= plant.site.motor.power_w * plant.site.motor.service_factor;
   });
-  bounds.push_back({by_power.low,
+  bounds.push_back({by_power_hz,
                     fmt::format("above {} the pump asks for more than the motor's power with its service "
                                 "factor",
-                                study.speed(by_power.low)),
+                                study.speed(by_power_hz)),
                     "a larger motor"});
 
   // At a shut line, with the water as high as it stands. A relief valve takes this bound away at the tee, not in the
@@ -119,49 +129,43 @@ void derive_limits(Study& study) {
     auto const at_tee = weakest_at_tee(plant);
     weakest = at_tee.pressure_pa < weakest.pressure_pa ? at_tee : weakest;
   }
-  auto const by_rating = extent(study.plants, [&](Plant const& plant) {
+  double const by_rating_hz = lowest_speed_hz(study.plants, top_hz, [](Plant const& plant, double speed_hz) {
     auto const at_tee = weakest_at_tee(plant);
     double const relief_pa = plant.site.limits.relief_pa;
     bool const relieved = relief_pa > 0 && relief_pa <= at_tee.pressure_pa;
     double const raised_pa =
         plant.weight_n_m3 * (plant.well.static_level_depth_m - plant.site.well.static_level_depth_m);
-    return highest_speed_hz(top_hz, [&](double speed_hz) {
-      return relieved || shut_point(plant, speed_hz).tee_pressure_pa + raised_pa <= at_tee.pressure_pa;
-    });
+    return relieved || shut_point(plant, speed_hz).tee_pressure_pa + raised_pa <= at_tee.pressure_pa;
   });
-  bounds.push_back({by_rating.low,
+  bounds.push_back({by_rating_hz,
                     fmt::format("above {} the pump against a shut line exceeds {} (rated {}), and {}",
-                                study.speed(by_rating.low), weakest.part, study.pressure(weakest.pressure_pa),
+                                study.speed(by_rating_hz), weakest.part, study.pressure(weakest.pressure_pa),
                                 fitted_relief_pa > 0
                                     ? fmt::format("the relief valve opens at {} only", study.pressure(fitted_relief_pa))
                                     : std::string("no relief valve protects it")),
                     "a relief valve that opens below that rating and passes the pump's whole flow", true});
-  auto const by_class = extent(study.plants, [&](Plant const& plant) {
+  double const by_class_hz = lowest_speed_hz(study.plants, top_hz, [](Plant const& plant, double speed_hz) {
     double const rating_pa = weakest_before_tee(plant).pressure_pa;
     double const over_intake_m = plant.site.pump.setting_depth_m - plant.site.well.static_level_depth_m;
-    return highest_speed_hz(top_hz, [&](double speed_hz) {
-      return plant.weight_n_m3 * (shut_point(plant, speed_hz).head_m + over_intake_m) <= rating_pa;
-    });
+    return plant.weight_n_m3 * (shut_point(plant, speed_hz).head_m + over_intake_m) <= rating_pa;
   });
   bounds.push_back(
-      {by_class.low,
+      {by_class_hz,
        fmt::format("above {} the pump against a shut valve brings more than its class to {}, {} at the pump",
-                   study.speed(by_class.low), weakest_before_tee(study.plants.front()).part,
+                   study.speed(by_class_hz), weakest_before_tee(study.plants.front()).part,
                    study.pressure(weakest_before_tee(study.plants.front()).pressure_pa)),
        "pipe of a higher class from the pump to the tank", true});
   // Run-out where the household opens everything: the pump must not pass more than its curve goes at the target.
-  auto const by_runout = extent(study.plants, [&](Plant const& plant) {
+  double const by_runout_hz = lowest_speed_hz(study.plants, top_hz, [&](Plant const& plant, double speed_hz) {
     double const peak_m3_s = plant.site.demand.peak_draw_m3_s;
     double const tee_pa = true_pressure_pa(plant, settings, settings.pressure_target_pa);
     double const base_hz = plant.site.motor.frequency_hz;
-    return highest_speed_hz(top_hz, [&](double speed_hz) {
-      double const passes_m3_s =
-          std::min(peak_m3_s, point_at_speed(plant, speed_hz, tee_pa, plant.well.static_level_depth_m).flow_m3_s);
-      return passes_m3_s <= plant.pump.runout_flow_m3_s() * std::max(1.0, speed_hz / base_hz);
-    });
+    double const passes_m3_s =
+        std::min(peak_m3_s, point_at_speed(plant, speed_hz, tee_pa, plant.well.static_level_depth_m).flow_m3_s);
+    return passes_m3_s <= plant.pump.runout_flow_m3_s() * std::max(1.0, speed_hz / base_hz);
   });
-  bounds.push_back({by_runout.low,
-                    fmt::format("above {} the pump passes more than its curve goes", study.speed(by_runout.low)),
+  bounds.push_back({by_runout_hz,
+                    fmt::format("above {} the pump passes more than its curve goes", study.speed(by_runout_hz)),
                     "a pump for more flow"});
 
   // A rating that leaves the house without its water is named and not obeyed: a ceiling that serves nobody is no

@@ -36,10 +36,13 @@ Eigen::Vector3d input(LinearPlant const& plant) {
 
 }  // namespace
 
+// By Cramer's rule, for no more than the last of the three is asked.
 std::complex<double> LinearPlant::response_pa_hz(double angular_1_s) const {
   Eigen::Matrix3cd system = -matrix(*this).cast<std::complex<double>>();
   system.diagonal().array() += std::complex<double>(0, angular_1_s);
-  return system.partialPivLu().solve(input(*this).cast<std::complex<double>>())(2);
+  Eigen::Matrix3cd driven = system;
+  driven.col(2) = input(*this).cast<std::complex<double>>();
+  return driven.determinant() / system.determinant();
 }
 
 double LinearPlant::steady_pa_hz() const {

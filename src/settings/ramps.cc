@@ -53,15 +53,17 @@ double angular_1_s(std::size_t i, double sample_rate_hz) {
 /// A loop without its regulator, its response worked out once.
 struct Case {
   RegulatorLoop loop;
+  std::array<double, frequencies> angular_1_s{};
   std::array<std::complex<double>, frequencies> response_pa_hz{};
 };
 
 std::vector<Case> cases_of(Study const& study) {
   std::vector<Case> cases;
   for (auto const& loop : loops_of(study.plants, study.settings)) {
-    cases.push_back({loop, {}});
+    auto& one = cases.emplace_back(Case{.loop = loop});
     for (std::size_t i = 0; i < frequencies; ++i) {
-      cases.back().response_pa_hz[i] = loop.response_pa_hz(angular_1_s(i, loop.sample_rate_hz));
+      one.angular_1_s[i] = angular_1_s(i, loop.sample_rate_hz);
+      one.response_pa_hz[i] = loop.response_pa_hz(one.angular_1_s[i]);
     }
   }
   return cases;
@@ -70,18 +72,22 @@ std::vector<Case> cases_of(Study const& study) {
 constexpr double unstable = 100;  // what a loop that passes −1 on the wrong side counts for
 
 double largest_sensitivity(Case const& one, PiRule const& rule) {
-  double largest = 1;
+  double nearest = 1;  // to −1, squared
   std::complex<double> before;
   for (std::size_t i = 0; i < frequencies; ++i) {
-    auto const loop = one.response_pa_hz[i] * response(rule, angular_1_s(i, one.loop.sample_rate_hz));
-    largest = std::max(largest, 1 / std::abs(1.0 + loop));
+    auto const& plant = one.response_pa_hz[i];
+    // What response(rule, …) gives, without a division of complex numbers.
+    double const integral = -rule.gain / (rule.reset_time_s * one.angular_1_s[i]);
+    std::complex<double> const loop(plant.real() * rule.gain - plant.imag() * integral,
+                                    plant.imag() * rule.gain + plant.real() * integral);
+    nearest = std::min(nearest, std::norm(1.0 + loop));
     bool const crosses = i > 0 && (before.imag() < 0) != (loop.imag() < 0);
     if (crosses && std::min(before.real(), loop.real()) < -1) {
       return unstable;
     }
     before = loop;
   }
-  return largest;
+  return 1 / std::sqrt(nearest);
 }
 
 double largest_sensitivity(std::vector<Case> const& cases, PiRule const& rule) {

@@ -64,8 +64,10 @@ export class ProofRun {
   readonly ended: Promise<{ plan?: Plan; error?: Answer }>;
 
   /// @param request of plan, with all its options
+  /// @param derived what was derived from its site, so that not every hand has to
   constructor(
     private readonly request: Request,
+    private readonly derived: string,
     private readonly draws: number,
     private readonly tell: (soFar: SoFar) => void,
   ) {
@@ -86,9 +88,11 @@ export class ProofRun {
     const options = this.request.options as Record<string, unknown>;
     await Promise.all(
       hands.map(async (hand) => {
+        let derived = this.derived; // a hand keeps it with the site
         for (let piece = left.shift(); piece && !this.gone && !error; piece = left.shift()) {
           const [first, count] = piece;
-          const answer = await hand.ask({ ...this.request, command: "share", options: { ...options, first, count } });
+          const answer = await hand.ask({ ...this.request, command: "share", options: { ...options, first, count, derived } });
+          derived = "";
           if (this.gone) return;
           if (answer.exit_code !== 0) {
             error = answer;

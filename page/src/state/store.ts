@@ -137,7 +137,8 @@ export async function planAnew(): Promise<void> {
     derivedTexts.value = Object.fromEntries(Object.entries(texts).map(([key, one]) => [key, one.text]));
   });
   if (!proving) return;
-  const proof = new ProofRun(request("plan", {}, kept), draws.value, (known) => {
+  const derived = bare.files.find((file) => file.name === "derived")?.text ?? "";
+  const proof = new ProofRun(request("plan", {}, kept), derived, draws.value, (known) => {
     if (mine === turn) soFar.value = known;
   });
   running = proof;

@@ -123,6 +123,58 @@ TEST(Workshop, DerivesWithoutAProof) {
   EXPECT_TRUE(derived["proof"]["scenarios"].empty());
 }
 
+// A hand that was told what another derived answers byte for byte as one that derived it; the deep example has a rest
+// curve as well.
+TEST(Workshop, WhatAnotherHandDerivedNeedNotBeDerivedAgain) {
+  for (char const* const site : {"shallow_strong.toml", "deep_weak.toml"}) {
+    auto request = asked("derive");
+    request["site"] = {{"file", site}, {"text", example_text(site)}};
+    request["site"]["beside"] = {{{"name", "deep_weak_curve.csv"}, {"text", example_text("deep_weak_curve.csv")}}};
+    auto const first = Workshop().ask(request.dump());
+    ASSERT_EQ(first.files.size(), 1U);
+    request["options"]["derived"] = first.files.front().second;
+    Workshop told;
+    EXPECT_EQ(told.ask(request.dump()).out, first.out);
+    auto const again = told.ask(request.dump());
+    EXPECT_EQ(again.files, first.files);
+    request["options"]["set"] = {"pressure.target=47 psi"};
+    auto const moved = told.ask(request.dump());
+    request["options"].erase("derived");
+    EXPECT_EQ(moved.out, Workshop().ask(request.dump()).out);
+  }
+}
+
+// That it is taken shows by a word that no derivation writes; where it cannot be taken, it is derived anew.
+TEST(Workshop, WhatWasDerivedElsewhereIsNotTaken) {
+  auto request = asked("derive");
+  auto const first = Workshop().ask(request.dump());
+  auto const text = first.files.front().second;
+  auto const with = [&](std::string derived, unsigned draws) {
+    request["options"]["derived"] = std::move(derived);
+    request["options"]["draws"] = draws;
+    return Workshop().ask(request.dump());
+  };
+  auto marked = Json::parse(text);
+  marked["reasons"][0][1] = "told by another";
+  EXPECT_NE(with(marked.dump(), least_draws).out.find("told by another"), std::string::npos);
+  EXPECT_EQ(with(marked.dump(), least_draws + 1).out.find("told by another"), std::string::npos) << "of other draws";
+  for (auto const& [key, value] : {std::pair<char const*, Json>{"of", 3},
+                                   {"settings", Json::object()},
+                                   {"reasons", 7},
+                                   {"reasons", {{"a", "b"}}},
+                                   {"permissive_sense", 9},
+                                   {"fault_contact_sense", -1},
+                                   {"rest_curve", {{"x", 1, 2, 3}}},
+                                   {"not_on_drive", {{1}}}}) {
+    auto broken = marked;
+    broken[key] = value;
+    EXPECT_EQ(with(broken.dump(), least_draws).out, first.out) << key;
+  }
+  for (char const* const none : {"x", "[]", "3", "null", "{}"}) {
+    EXPECT_EQ(with(none, least_draws).out, first.out) << none;
+  }
+}
+
 TEST(Workshop, ALiveRunIsOpenedTurnedAndTold) {
   Workshop workshop;
   auto request = asked("live");

@@ -72,7 +72,10 @@ TEST(Derive, TargetGivesTheHighestOutletWhatIsWantedInEveryDraw) {
 }
 
 TEST(Derive, AtTheCeilingAMotorWithRoomIsNotOverloadedAtAnyFlow) {
-  auto const a = answer({});
+  SiteText entered;
+  entered.motor_power = "2 hp";
+  entered.motor_amps = "8.2 A";
+  auto const a = answer(entered);
   double const top_hz = a.derived.settings.speed_ceiling_hz;
   for (auto const& plant : a.plants) {
     for (double const pressure_pa : {0.0, 1e5, 2e5, 3e5, 4e5, 6e5}) {
