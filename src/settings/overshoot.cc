@@ -39,7 +39,7 @@ double swing_pa(Study const& study, Plant const& plant) {
   options.logic = study.logic;
   options.logic.two_contact_switch = false;
   options.windows = {{settle_time_s, scenario.duration_s}};
-  options.sampling = Sampling::each;  // hardly a second of it is calm
+  options.sampling = Sampling::ahead;  // hardly a second of it is calm
   auto const trace = run(plant, settings, scenario, options);
   return trace.tallies.size() > 1 ? trace.tallies[1].most_tee_pressure_pa : scenario.start.tee_pressure_pa;
 }
