@@ -71,6 +71,24 @@ Json points_of(std::vector<TracePoint> const& points) {
   return all;
 }
 
+/// What is drawn beside the run, a list for each: hundreds of points are asked for at once, between two frames.
+Json columns_of(std::vector<TracePoint> const& points) {
+  constexpr std::pair<char const*, double TracePoint::*> columns[] = {{"t", &TracePoint::time_s},
+                                                                      {"tee_pa", &TracePoint::tee_pressure_pa},
+                                                                      {"speed_hz", &TracePoint::speed_hz},
+                                                                      {"current_a", &TracePoint::current_a},
+                                                                      {"pumped_m3_s", &TracePoint::pump_flow_m3_s},
+                                                                      {"level_m", &TracePoint::level_depth_m}};
+  Json all = Json::object();
+  for (auto const& [name, member] : columns) {
+    Json& column = all[name] = Json::array();
+    for (auto const& point : points) {
+      column.push_back(point.*member);
+    }
+  }
+  return all;
+}
+
 Json words_of(LiveWords const& words) {
   return {{"mode", word(words.mode)},
           {"cause", words.cause ? Json(word(*words.cause)) : Json(nullptr)},
@@ -269,9 +287,8 @@ Answer LiveDesk::ask(std::string_view what, Prepared const* ready, std::uint64_t
     return told(*run_, true);
   }
   if (word == "again" && ready != nullptr) {
-    Json const points =
-        points_of(run_->again(ready->derived.settings, std::clamp(figure_of(json, "every", 1), 0.05, 600.0)));
-    return {exit_code::fine, Json{{"points", points}}.dump(), "", {}};
+    auto const points = run_->again(ready->derived.settings, std::clamp(figure_of(json, "every", 1), 0.05, 600.0));
+    return {exit_code::fine, Json{{"columns", columns_of(points)}}.dump(), "", {}};
   }
   return wrong("do", "\"" + word + "\"", "open, go, set, again or reset");
 }

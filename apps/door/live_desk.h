@@ -3,7 +3,8 @@
 //   {"do": "open", "draw": 0, "scenario": ""}        how the plant stands, what it is; asleep, or as the scenario
 //   begins
 //   {"do": "go", "seconds": 0.1, "every": 0.25, "acts": [{"act": "house_valve", "value": 0}]}
-//   {"do": "set"}, {"do": "again", "every": 1}       under the settings that come along
+//   {"do": "set"}, {"do": "again", "every": 1}       under the settings that come along; again answers
+//   {"columns": {"t": [], "tee_pa": [], "speed_hz": [], "current_a": [], "pumped_m3_s": [], "level_m": []}}
 //   {"do": "reset"}                                  a person's reset
 // Numbers are SI. An act that is "water" drags the level: m deeper than the site says.
 #include <memory>

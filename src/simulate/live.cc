@@ -156,6 +156,14 @@ double LiveRun::empty_share() const {
 }
 
 std::vector<TracePoint> LiveRun::again(Settings const& settings, double record_every_s) const {
+  if (touches_.empty()) {
+    auto scenario = scenario_;
+    scenario.duration_s = time_s();
+    auto options = options_;
+    options.record = true;
+    options.record_every_s = record_every_s;
+    return run(plant_, settings, scenario, options).points;
+  }
   LiveRun other(plant_, settings, logic_, scenario_, options_.noise_seed);
   // What a touch put into the script stands there already.
   for (auto const& each : touches_) {

@@ -67,7 +67,8 @@ class LiveRun {
   Settings const& settings() const { return settings_; }
   Logic const& logic() const { return logic_; }
 
-  /// The same beginning, with all that was done to it up to now, under other settings: its points.
+  /// The same beginning, with all that was done to it up to now, under other settings: its points. Where nothing is
+  /// going on they lie further apart, for run() passes over that.
   std::vector<TracePoint> again(Settings const& settings, double record_every_s) const;
 
  private:

@@ -1,4 +1,5 @@
 // What can be done to the well: big enough for a glove.
+import { useComputed } from "@preact/signals";
 import { act, inputs, nameOf, openLive, outletPlace, pace, resetDrive, scene, skip, told, watching } from "../state/live";
 import { system, w } from "../state/store";
 import { inUnit, text, toSi } from "../state/units";
@@ -27,14 +28,14 @@ function Switch({ label, on, says, turn }: { label: string; on: boolean; says: s
 export function Controls() {
   const t = w.value.well;
   const plant = scene.value;
-  const state = told.value;
-  if (!plant || !state) return null;
+  const shift_m = useComputed(() => told.value?.shift_m).value; // of all that is told, frame by frame, no more is shown
+  if (!plant || shift_m === undefined) return null;
   const units = system.value;
   const input = (name: string, otherwise: number) => inputs.value[name] ?? otherwise;
   const outlet = (place: number) => input(nameOf({ act: "outlet", outlet: place, value: 0 }), 0);
   const turn = (place: number, value: number) => act({ act: "outlet", outlet: place, value });
-  const rest_m = plant.static_level_m + state.shift_m;
-  const shift = Math.round(inUnit(state.shift_m, "length", units));
+  const rest_m = plant.static_level_m + shift_m;
+  const shift = Math.round(inUnit(shift_m, "length", units));
   const peak = text(plant.outlets[outletPlace.house]?.flow_m3_s, "flow", units, 1);
   return (
     <section class="controls" aria-labelledby="try-name">
@@ -57,7 +58,7 @@ export function Controls() {
         least={0}
         most={Math.floor(inUnit(plant.well_depth_m, "length", units))}
         step={1}
-        says={`${text(rest_m, "length", units, 0)}${shift ? `, ${text(Math.abs(state.shift_m), "length", units, 0)} ${shift > 0 ? t.deeper : t.higher}` : `, ${t.asSaid}`}`}
+        says={`${text(rest_m, "length", units, 0)}${shift ? `, ${text(Math.abs(shift_m), "length", units, 0)} ${shift > 0 ? t.deeper : t.higher}` : `, ${t.asSaid}`}`}
         change={(value) => act({ act: "water", value: toSi(value, "length", units) - plant.static_level_m })}
       />
       <Slide id="gives" label={t.gives} value={Math.round(input("inflow", 1) * 100)} least={0} most={150} step={5} says={`${Math.round(input("inflow", 1) * 100)} % ${t.asNow}`} change={(value) => act({ act: "inflow", value: value / 100 })} />

@@ -20,6 +20,9 @@ export function spread(labels: Label[], height: number, from: number, to: number
   return out;
 }
 
+/// A place in a drawing, as fine as anyone sees it.
+export const tenths = (place: number) => Math.round(place * 10) / 10;
+
 /// Round figures for a ruler: about so many, from 0.
 export function ticks(most: number, about: number): number[] {
   const rough = most / about;

@@ -1,10 +1,11 @@
 // Current over speed, or input power where the drive guards by it: what each would mean, the thresholds, and where the
 // pump is now.
+import { useComputed } from "@preact/signals";
 import { inForce, scene, told, type Point } from "../state/live";
 import type { MapRow, Spread } from "../state/plan";
 import { plan, w } from "../state/store";
 import { Term } from "../views/term";
-import { ticks } from "./labels";
+import { tenths, ticks } from "./labels";
 
 const box = { left: 46, right: 470, top: 14, bottom: 268 };
 
@@ -32,15 +33,44 @@ const byPower: typeof byCurrent = {
   digits: 0,
 };
 
+function shown() {
+  const t = w.value.map;
+  return scene.value?.guards_by_power
+    ? { load: byPower, title: t.titleByPower, says: t.saysByPower }
+    : { load: byCurrent, title: t.title, says: t.says };
+}
+
+interface Axes {
+  x: (hz: number) => number;
+  y: (load: number) => number;
+  load: typeof byCurrent;
+}
+
+/// Where the pump is now, the only part that moves.
+function Living({ x, y, load }: Axes) {
+  const now = told.value?.now;
+  if (!now || now.speed_hz <= 0) return null;
+  const [at, up] = [tenths(x(now.speed_hz)), tenths(y(load.now(now)))];
+  return (
+    <g class="living">
+      <path d={`M${at} ${box.bottom}V${up}H${box.left}`} />
+      <circle cx={at} cy={up} r="9" />
+    </g>
+  );
+}
+
 export function CurrentMap() {
   const t = w.value.map;
   const rows = plan.value?.map.rows;
   const set = inForce.value;
-  const now = told.value?.now;
+  const { load, title, says } = shown();
+  const label = useComputed(() => {
+    const [now, all] = [told.value?.now, shown()];
+    return `${all.title}. ${all.says} ${w.value.map.now}: ${now?.speed_hz.toFixed(1)} Hz, ${now ? all.load.now(now).toFixed(all.load.digits) : ""} ${all.load.unit}`;
+  });
   if (!rows?.length) return null;
   const least = rows[0]!.speed_hz;
   const mostHz = Math.max(rows.at(-1)!.speed_hz, scene.value?.top_hz ?? 0);
-  const load = scene.value?.guards_by_power ? byPower : byCurrent;
   const limit = load === byCurrent ? (set["motor.current_limit"] ?? 0) : 0;
   const ceilingHz = set["speed.ceiling"] ?? mostHz;
   const highest = Math.max(...rows.map((row) => (limit > 0 ? Math.min(load.most(row).high ?? 0, limit * 1.3) : row.speed_hz <= ceilingHz ? (load.most(row).high ?? 0) : 0)));
@@ -55,8 +85,6 @@ export function CurrentMap() {
   // A card's drive may watch at any speed.
   const guard = scene.value?.guards_any_speed ? least - 4 : ceilingHz * (scene.value?.guard_speed_share ?? 1);
   const sleep = set["sleep.speed_below"] ?? 0;
-  const title = load === byPower ? t.titleByPower : t.title;
-  const says = load === byPower ? t.saysByPower : t.says;
   const threshold = (below: number | undefined, label: string, kind: string) =>
     below ? (
       <g class={`threshold ${kind}`}>
@@ -71,7 +99,7 @@ export function CurrentMap() {
       <h2 id="map-name">
         {title} <Term of="draw" />
       </h2>
-      <svg viewBox="0 0 480 300" role="img" aria-label={`${title}. ${says} ${t.now}: ${now?.speed_hz.toFixed(1)} Hz, ${now ? load.now(now).toFixed(load.digits) : ""} ${load.unit}`}>
+      <svg viewBox="0 0 480 300" role="img" aria-label={label}>
         <defs>
           <pattern id="dry-hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <path d="M0 0v7" class="hatch-dry" />
@@ -125,12 +153,7 @@ export function CurrentMap() {
         )}
         {threshold(set[load.dryBelow], t.dryBelow, "dry")}
         {threshold(set[load.closedBelow], t.closedBelow, "closed")}
-        {now && now.speed_hz > 0 && (
-          <g class="living">
-            <path d={`M${x(now.speed_hz)} ${box.bottom}V${y(load.now(now))}H${box.left}`} />
-            <circle cx={x(now.speed_hz)} cy={y(load.now(now))} r="9" />
-          </g>
-        )}
+        <Living x={x} y={y} load={load} />
       </svg>
       <ul class="legend">
         <li class="dry">{t.dry}</li>

@@ -3,7 +3,7 @@ import { useRef } from "preact/hooks";
 import { act, inputs, outletPlace, scene, told } from "../state/live";
 import { system, w } from "../state/store";
 import { inUnit, shownIn, text, toSi } from "../state/units";
-import { spread, ticks } from "./labels";
+import { spread, tenths, ticks } from "./labels";
 import { Surface } from "./surface";
 
 export const ground = 210; // y of the ground in the drawing
@@ -11,9 +11,9 @@ const bottom = 712;
 const left = 110; // of the casing's bore
 const right = 178;
 
-/// Y of a depth, to scale from the ground to the bottom of the well.
+/// Y of a depth, to scale from the ground to the bottom of the well. To tenths: what moves by less is not painted anew.
 export function yOf(depth_m: number, deepest_m: number): number {
-  return ground + (depth_m / deepest_m) * (bottom - ground);
+  return tenths(ground + (depth_m / deepest_m) * (bottom - ground));
 }
 
 export function Section() {

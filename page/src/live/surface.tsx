@@ -3,6 +3,7 @@ import { inputs, outletPlace, type Scene, type Told } from "../state/live";
 import { system, w } from "../state/store";
 import { text } from "../state/units";
 import { ground } from "./section";
+import { tenths } from "./labels";
 import { waterShare } from "./tank";
 
 export function Surface({ plant, state, burst }: { plant: Scene; state: Told; burst: number }) {
@@ -17,6 +18,7 @@ export function Surface({ plant, state, burst }: { plant: Scene; state: Told; bu
   const share = waterShare(state.now.tee_pa, plant.precharge_pa);
   const tankHigh = 78;
   const tankTop = ground - 8 - tankHigh;
+  const waterTop = tenths(tankTop + 3 + (tankHigh - 6) * (1 - share));
   const zoneOn = (i: number) => (inputs.value[`outlet.${outletPlace.firstZone + i}`] ?? 0) > 0;
   const resting = ["resting", "stopped", "waiting"].includes(state.words.mode);
   return (
@@ -32,8 +34,8 @@ export function Surface({ plant, state, burst }: { plant: Scene; state: Told; bu
         <clipPath id="tank-inside">
           <rect x="277" y={tankTop + 3} width="44" height={tankHigh - 6} rx="17" />
         </clipPath>
-        <rect x="277" y={tankTop + 3 + (tankHigh - 6) * (1 - share)} width="44" height={tankHigh} fill="url(#wet)" clip-path="url(#tank-inside)" />
-        <path d={`M277 ${tankTop + 3 + (tankHigh - 6) * (1 - share)}h44`} class="bladder" />
+        <rect x="277" y={waterTop} width="44" height={tankHigh} fill="url(#wet)" clip-path="url(#tank-inside)" />
+        <path d={`M277 ${waterTop}h44`} class="bladder" />
       </g>
       <text x="299" y={tankTop - 8} text-anchor="middle" class="figure">
         {text(state.now.tee_pa, "pressure", units, 0)}

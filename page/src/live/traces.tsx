@@ -1,40 +1,33 @@
 // Pressure, speed, current, flow and level over the last minutes, each on its own strip.
-import { effect } from "@preact/signals";
+import { effect, useComputed } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
+import { beside } from "./beside";
 import { ghost, type Point, told, trace } from "../state/live";
 import { system, w } from "../state/store";
 import { clock, inUnit, type Kind, shownIn, text } from "../state/units";
 
+type NumberOf = Exclude<keyof Point, "mode" | "t">;
+
 interface Strip {
   name: "pressure" | "speed" | "current" | "flow" | "level";
   kind: Kind;
-  of: (point: Point) => number;
+  of: NumberOf;
   least: number; // smallest span of the axis, SI
   down?: boolean; // depth: deeper is lower
 }
 
 const strips: Strip[] = [
-  { name: "pressure", kind: "pressure", of: (p) => p.tee_pa, least: 100e3 },
-  { name: "speed", kind: "speed", of: (p) => p.speed_hz, least: 20 },
-  { name: "current", kind: "current", of: (p) => p.current_a, least: 2 },
-  { name: "flow", kind: "flow", of: (p) => p.pumped_m3_s, least: 2e-4 },
-  { name: "level", kind: "length", of: (p) => p.level_m, least: 1, down: true },
+  { name: "pressure", kind: "pressure", of: "tee_pa", least: 100e3 },
+  { name: "speed", kind: "speed", of: "speed_hz", least: 20 },
+  { name: "current", kind: "current", of: "current_a", least: 2 },
+  { name: "flow", kind: "flow", of: "pumped_m3_s", least: 2e-4 },
+  { name: "level", kind: "length", of: "level_m", least: 1, down: true },
 ];
 
 const ink = "#171612";
 const quiet = "#8a8474";
-
-/// The ghost's figures at the times of the points, the last one before each.
-export function beside(points: Point[], others: Point[], of: (point: Point) => number): (number | null)[] {
-  let i = 0;
-  return points.map((point) => {
-    while (i + 1 < others.length && others[i + 1]!.t <= point.t) ++i;
-    const other = others[i];
-    return other && other.t <= point.t && point.t - other.t < 5 ? of(other) : null;
-  });
-}
 
 function StripChart({ strip }: { strip: Strip }) {
   const box = useRef<HTMLDivElement>(null);
@@ -69,7 +62,8 @@ function StripChart({ strip }: { strip: Strip }) {
       const [points, others] = [trace.value, ghost.value];
       if (performance.now() < due) return;
       due = performance.now() + 90;
-      plot.setData([points.map((p) => p.t), points.map((p) => inUnit(strip.of(p), strip.kind, units)), beside(points, others, (p) => inUnit(strip.of(p), strip.kind, units))]);
+      const drawn = (figure: number) => inUnit(figure, strip.kind, units);
+      plot.setData([points.map((p) => p.t), points.map((p) => drawn(p[strip.of])), beside(points, others.t, (others[strip.of] ?? []).map(drawn))]);
     });
     const watch = new ResizeObserver(() => plot.setSize({ width: here.clientWidth || 300, height: 84 }));
     watch.observe(here);
@@ -79,11 +73,11 @@ function StripChart({ strip }: { strip: Strip }) {
       plot.destroy();
     };
   }, [strip, units]);
-  const now = told.value?.now;
+  const now = useComputed(() => text(told.value ? told.value.now[strip.of] : null, strip.kind, system.value));
   return (
     <figure class="strip">
       <figcaption>
-        {w.value.well[strip.name]} <b>{text(now ? strip.of(now) : null, strip.kind, units)}</b>
+        {w.value.well[strip.name]} <b>{now}</b>
       </figcaption>
       <div ref={box} class="plot" aria-hidden="true" />
     </figure>
@@ -98,7 +92,7 @@ export function Traces() {
       {strips.map((strip) => (
         <StripChart key={strip.name} strip={strip} />
       ))}
-      {ghost.value.length > 0 && <p class="note">┄ {t.ghost}</p>}
+      {ghost.value.t.length > 0 && <p class="note">┄ {t.ghost}</p>}
     </section>
   );
 }

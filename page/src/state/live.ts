@@ -20,6 +20,9 @@ export interface Point {
   mode: string;
 }
 
+/// What would have been, a list for each figure that is drawn.
+export type Ghost = { t: number[] } & Partial<Record<keyof Point, number[]>>;
+
 export interface LiveWords {
   mode: string;
   cause: string | null;
@@ -95,7 +98,7 @@ export const told = signal<Told | undefined>(undefined);
 export const scene = signal<Scene | undefined>(undefined);
 export const inForce = signal<Record<string, number>>({});
 export const trace = signal<Point[]>([]);
-export const ghost = signal<Point[]>([]);
+export const ghost = signal<Ghost>({ t: [] });
 export const events = signal<LiveEvent[]>([]);
 export const pace = signal(1);
 export const watching = signal<{ scenario: string; draw: number } | undefined>(undefined);
@@ -139,7 +142,7 @@ export async function openLive(what?: { scenario: string; draw: number }) {
   if (mine !== generation) return;
   batch(() => {
     trace.value = [];
-    ghost.value = [];
+    ghost.value = { t: [] };
     events.value = [];
     inputs.value = {};
     watching.value = what;
@@ -161,7 +164,7 @@ export async function again() {
   const began = performance.now();
   const answer = await stage.ask({ ...request("live"), live: { do: "again", every: 0.5 } });
   lastAgain.took_ms = performance.now() - began;
-  if (mine === generation && answer.exit_code === 0) ghost.value = (JSON.parse(answer.out) as { points: Point[] }).points;
+  if (mine === generation && answer.exit_code === 0) ghost.value = (JSON.parse(answer.out) as { columns: Ghost }).columns;
 }
 
 export async function resetDrive() {

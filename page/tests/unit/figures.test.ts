@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { beside } from "../../src/live/beside";
 import { spread, ticks } from "../../src/live/labels";
 import { waterShare } from "../../src/live/tank";
 import { entryOf, textOf } from "../../src/state/range_text";
@@ -96,5 +97,18 @@ describe("the drawing", () => {
     // 35 psi precharge, 50 psi: (50 + 14.696 - 35 - 14.696)/(50 + 14.696) = 0.232
     expect(waterShare(50 * 6894.757, 35 * 6894.757)).toBeCloseTo(0.232, 3);
     expect(waterShare(1e5, 2e5)).toBe(0);
+  });
+});
+
+describe("what would have been, drawn beside what was", () => {
+  const points = [0, 1, 2, 6, 9, 10].map((t) => ({ t }));
+  it("lies between its own points in a line, and ends with them", () => {
+    expect(beside(points, [1, 9], [10, 50])).toEqual([null, 10, 15, 35, 50, null]);
+  });
+  it("jumps where two points have one time", () => {
+    expect(beside([{ t: 1 }, { t: 2 }, { t: 3 }], [1, 2, 2, 3], [0, 0, 8, 8])).toEqual([0, 8, 8]);
+  });
+  it("is nothing where there is none", () => {
+    expect(beside(points, [], [])).toEqual(points.map(() => null));
   });
 });

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -193,6 +194,15 @@ TEST(Workshop, ALiveRunIsOpenedTurnedAndTold) {
   EXPECT_GT(ran["now"]["speed_hz"].get<double>(), 20);
   EXPECT_FALSE(ran["events"].empty());
   EXPECT_GT(ran["points"].size(), 100U);
+  auto again = asked("live");
+  again["live"] = {{"do", "again"}, {"every", 0.5}};
+  auto const columns = out(workshop.ask(again.dump()))["columns"];
+  for (auto const& [name, column] : columns.items()) {
+    EXPECT_EQ(column.size(), columns["t"].size()) << name;
+    auto const& now = name == "t" ? Json(60) : ran["now"][name];
+    EXPECT_NEAR(column.back().get<double>(), now.get<double>(), 0.05 * std::abs(now.get<double>())) << name;
+  }
+  EXPECT_GT(columns["t"].size(), 40U);
   auto const dragged = tell({{"do", "go"}, {"seconds", 0}, {"acts", {{{"act", "water"}, {"value", 2}}}}});
   EXPECT_NEAR(dragged["now"]["level_m"].get<double>(), ran["now"]["level_m"].get<double>() + 2, 0.01);
 }
