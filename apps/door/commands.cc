@@ -88,7 +88,7 @@ Answer plan_answer(Request const& request, Prepared ready, Door::Progress const&
   plan.curves = head_curves(ready.plants.front(), plan.derived.settings);
   auto options = prove_options(request, ready.logic);
   options.progress = progress;
-  std::vector<std::vector<Outcome>> made;
+  ProofRuns made;
   if (!request.made.empty()) {
     auto read = read_shares(request.made, request.draws);
     if (!read) {

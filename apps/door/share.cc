@@ -56,6 +56,42 @@ std::optional<Outcome> outcome_of(Json const& run) {
   return outcome;
 }
 
+std::optional<SwingsOfDraw> swings_of(Json const& these) {
+  SwingsOfDraw swings;
+  if (!these.is_array() || these.size() != swings.size()) {
+    return std::nullopt;
+  }
+  for (std::size_t k = 0; k < swings.size(); ++k) {
+    if (!these[k].is_array() || these[k].size() != 2 || !these[k][0].is_number() || !these[k][1].is_number()) {
+      return std::nullopt;
+    }
+    swings[k] = {these[k][0].get<double>(), these[k][1].get<double>()};
+  }
+  return swings;
+}
+
+/// Of the draws looked at, in their order; of none where one is missing.
+std::vector<SwingsOfDraw> swings_of(Json const& shares, std::uint32_t draws) {
+  std::vector<std::optional<SwingsOfDraw>> found(std::min<std::size_t>(draws, swing_draws));
+  for (auto const& share : shares) {
+    if (!share.contains("first") || !share["first"].is_number_unsigned() || !share.contains("swings") ||
+        !share["swings"].is_array()) {
+      continue;
+    }
+    auto const first = share["first"].get<std::size_t>();
+    for (std::size_t i = 0; i < share["swings"].size() && first < found.size() && first + i < found.size(); ++i) {
+      found[first + i] = swings_of(share["swings"][i]);
+    }
+  }
+  std::vector<SwingsOfDraw> swings;
+  for (auto const& each : found) {
+    if (each) {
+      swings.push_back(*each);
+    }
+  }
+  return swings.size() == found.size() ? swings : std::vector<SwingsOfDraw>{};
+}
+
 }  // namespace
 
 std::string share_text(Prepared const& ready, std::uint32_t first, std::uint32_t count, std::uint64_t seed,
@@ -63,7 +99,7 @@ std::string share_text(Prepared const& ready, std::uint32_t first, std::uint32_t
   ProveOptions options;
   options.seed = seed;
   options.logic = ready.logic;
-  auto const outcomes = prove_share(ready.plants, ready.derived.settings, options, first, count);
+  auto const [outcomes, swings] = prove_share(ready.plants, ready.derived.settings, options, first, count);
   Json runs = Json::object();
   Json says = Json::object();
   for (std::size_t h = 0; h < outcomes.size(); ++h) {
@@ -80,11 +116,22 @@ std::string share_text(Prepared const& ready, std::uint32_t first, std::uint32_t
       says[std::string(hazard.name)] = words_of(ready, hazard, *worst, units);
     }
   }
-  return Json{{"first", first}, {"count", count}, {"runs", std::move(runs)}, {"worst", std::move(says)}}.dump(
-      -1, ' ', false, Json::error_handler_t::replace);
+  Json swung = Json::array();
+  for (auto const& of_draw : swings) {
+    Json& these = swung.emplace_back(Json::array());
+    for (auto const& swing : of_draw) {
+      these.push_back({swing.swing_pa, swing.period_s});
+    }
+  }
+  return Json{{"first", first},
+              {"count", count},
+              {"runs", std::move(runs)},
+              {"swings", std::move(swung)},
+              {"worst", std::move(says)}}
+      .dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-Result<std::vector<std::vector<Outcome>>> read_shares(std::string_view text, std::uint32_t draws) {
+Result<ProofRuns> read_shares(std::string_view text, std::uint32_t draws) {
   Json const shares = Json::parse(text.begin(), text.end(), nullptr, false);
   if (!shares.is_array()) {
     return tl::unexpected(no_share("no array", "the answers of share, in an array"));
@@ -113,7 +160,7 @@ Result<std::vector<std::vector<Outcome>>> read_shares(std::string_view text, std
       return tl::unexpected(no_share("fewer runs", fmt::format("those of all {} draws", draws)));
     }
   }
-  return outcomes;
+  return ProofRuns{std::move(outcomes), swings_of(shares, draws)};
 }
 
 Answer share_command(Request const& request) {

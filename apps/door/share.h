@@ -17,7 +17,7 @@ std::string share_text(Prepared const& ready, std::uint32_t first, std::uint32_t
                        UnitSystem units);
 
 /// Shares, an array of such objects in any order, as the runs of a proof of so many draws. Findings where one is
-/// missing, comes twice or is no share.
-Result<std::vector<std::vector<Outcome>>> read_shares(std::string_view text, std::uint32_t draws);
+/// missing, comes twice or is no share. Swings that are not all there are left out, and looked for again by the proof.
+Result<ProofRuns> read_shares(std::string_view text, std::uint32_t draws);
 
 }  // namespace wellproof

@@ -124,7 +124,7 @@ Outcome judge_all(Trace const& trace, std::vector<Criterion> const& criteria) {
 Proof prove(Site const& site, std::vector<Plant> const& plants, Settings const& settings, ProveOptions const& options) {
   require(plants.size() >= options.draws && options.draws > 0, "a proof needs as many plants as draws");
   auto const& all = hazards();
-  auto const by_hazard = options.made != nullptr ? *options.made : all_outcomes(plants, settings, options);
+  auto const by_hazard = options.made != nullptr ? options.made->outcomes : all_outcomes(plants, settings, options);
   require(by_hazard.size() == all.size(), "the runs of a proof are of every hazard");
 
   Proof proof;
@@ -168,17 +168,23 @@ Proof prove(Site const& site, std::vector<Plant> const& plants, Settings const& 
   return proof;
 }
 
-std::vector<std::vector<Outcome>> prove_share(std::vector<Plant> const& plants, Settings const& settings,
-                                              ProveOptions const& options, std::uint32_t first, std::uint32_t count) {
+ProofRuns prove_share(std::vector<Plant> const& plants, Settings const& settings, ProveOptions const& options,
+                      std::uint32_t first, std::uint32_t count) {
   require(plants.size() >= first && plants.size() - first >= count, "a share of a proof is of draws that are there");
-  std::vector<std::vector<Outcome>> outcomes;
+  ProofRuns runs;
   for (auto const& each : hazards()) {
-    auto& these = outcomes.emplace_back();
+    auto& these = runs.outcomes.emplace_back();
     for (std::uint32_t draw = first; draw < first + count; ++draw) {
       these.push_back(one(plants[draw], settings, each, draw, options.logic, options.seed, nullptr));
     }
   }
-  return outcomes;
+  for (std::uint32_t draw = first; draw < std::min<std::uint32_t>(first + count, swing_draws); ++draw) {
+    if (!options.logic.two_contact_switch) {  // which does not regulate
+      runs.swings.push_back(
+          swings_while_drawing(plants[draw], settings, options.logic, noise_seed(options.seed, draw)));
+    }
+  }
+  return runs;
 }
 
 std::vector<Outcome> outcomes_of(Hazard const& hazard, std::vector<Plant> const& plants,

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "proof/hazard.h"
+#include "proof/swing.h"
 #include "regulator/settings.h"
 #include "site/site.h"
 
@@ -84,6 +85,12 @@ struct Proof {
   std::vector<WorthMeasuring> measure;  // what to measure next, the strongest first
 };
 
+/// The runs of a proof, or of a share of it.
+struct ProofRuns {
+  std::vector<std::vector<Outcome>> outcomes;  // of each hazard, in the order of the draws
+  std::vector<SwingsOfDraw> swings;            // of those draws that are looked at for hunting
+};
+
 struct ProveOptions {
   std::uint64_t seed = 1;
   std::uint32_t draws = 128;
@@ -96,7 +103,7 @@ struct ProveOptions {
   bool insight = true;  // what to measure, and where the scenarios that bind first fail
   std::function<void(std::size_t done, std::size_t all)> progress;  // called from one thread at a time; may be empty
   // The runs, where others have made them (prove_share); then none is made here but those that give insight.
-  std::vector<std::vector<Outcome>> const* made = nullptr;
+  ProofRuns const* made = nullptr;
 };
 
 /// Seed of the sensor's noise in the run of a draw, so that whoever repeats the run sees what the proof saw.
@@ -113,11 +120,11 @@ std::vector<Outcome> outcomes_of(Hazard const& hazard, std::vector<Plant> const&
 /// @param plants draws of the site by options.seed, at least options.draws (settings/derive.h, draw_plants)
 Proof prove(Site const& site, std::vector<Plant> const& plants, Settings const& settings, ProveOptions const& options);
 
-/// The runs of some draws through every hazard, as prove() makes them: of each hazard, in the order of the draws.
-/// Shares laid end to end are the runs of a proof, whoever made them.
+/// The runs of some draws through every hazard, as prove() makes them. Shares laid end to end are the runs of a proof,
+/// whoever made them.
 /// @param first, count draws first … first + count − 1; plants has as many as that
-std::vector<std::vector<Outcome>> prove_share(std::vector<Plant> const& plants, Settings const& settings,
-                                              ProveOptions const& options, std::uint32_t first, std::uint32_t count);
+ProofRuns prove_share(std::vector<Plant> const& plants, Settings const& settings, ProveOptions const& options,
+                      std::uint32_t first, std::uint32_t count);
 
 /// One-sided 95 % upper bound on a failure rate, exact (clopper_pearson_1934). @return in [0, 1]
 double failure_upper95(std::uint32_t failed, std::uint32_t runs);

@@ -69,10 +69,13 @@ Slope slope_of(std::vector<double> const& x, std::vector<double> const& y) {
   return {xy / xx, r * std::sqrt((n - 2) / std::max(1 - r * r, 1e-12))};
 }
 
-/// Where the margin first passes nought along a direction; infinite if it does not.
-double first_failure(Margin const& margin, std::vector<double> const& direction) {
+/// Where the margin first passes nought along a direction; infinite if it does not, or not sooner than asked.
+double first_failure(Margin const& margin, std::vector<double> const& direction, double sooner_than) {
   for (int march = 1; march * march_spreads <= farthest_spreads + 1e-9; ++march) {
     double far = march * march_spreads;
+    if (far - march_spreads >= sooner_than) {
+      break;
+    }
     if (margin(point_at(direction, far)) < 0) {
       double near = far - march_spreads;
       for (int i = 0; i < halvings; ++i) {
@@ -139,7 +142,7 @@ std::optional<RareFailure> rare_failure(Margin const& margin, std::vector<std::v
   double nearest = std::numeric_limits<double>::infinity();
   std::vector<double> way;
   for (auto const& direction : directions(deviates, margins)) {
-    double const spreads = first_failure(margin, direction);
+    double const spreads = first_failure(margin, direction, nearest);
     if (spreads < nearest) {
       nearest = spreads;
       way = direction;
