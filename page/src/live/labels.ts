@@ -23,6 +23,9 @@ export function spread(labels: Label[], height: number, from: number, to: number
 /// A place in a drawing, as fine as anyone sees it.
 export const tenths = (place: number) => Math.round(place * 10) / 10;
 
+/// How far the dashes on a pipe have come, of 24: as quick as the water, up to twice its usual flow.
+export const dashes = (time_s: number, flow: number, usual: number) => tenths((-time_s * 40 * Math.min(2, usual > 0 ? flow / usual : 1)) % 24);
+
 /// Round figures for a ruler: about so many, from 0.
 export function ticks(most: number, about: number): number[] {
   const rough = most / about;

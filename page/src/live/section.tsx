@@ -3,7 +3,7 @@ import { useRef } from "preact/hooks";
 import { act, inputs, outletPlace, scene, told } from "../state/live";
 import { system, w } from "../state/store";
 import { inUnit, shownIn, text, toSi } from "../state/units";
-import { spread, tenths, ticks } from "./labels";
+import { dashes, spread, tenths, ticks } from "./labels";
 import { Surface } from "./surface";
 
 export const ground = 210; // y of the ground in the drawing
@@ -59,7 +59,6 @@ export function Section() {
   );
   const turning = state.now.speed_hz > 0;
   const flows = state.now.pumped_m3_s > 1e-7;
-  const dash = (-state.now.t * 40 * Math.min(2, state.now.pumped_m3_s / plant.best_flow_m3_s)) % 24;
   const bubbles = state.now.wetness < 0.995;
 
   return (
@@ -89,7 +88,7 @@ export function Section() {
       {plant.fracture_m > 0 && <path d={`M${right} ${y(plant.fracture_m)}l30 -5l24 7l40 -4`} class="fracture" />}
 
       <path d={`M144 ${y(plant.setting_m) - 44}V${ground + 26}H250`} class="pipe" />
-      {flows && <path d={`M144 ${y(plant.setting_m) - 44}V${ground + 26}H250`} class="flow" stroke-dashoffset={dash} />}
+      {flows && <path d={`M144 ${y(plant.setting_m) - 44}V${ground + 26}H250`} class="flow" stroke-dashoffset={dashes(state.now.t, state.now.pumped_m3_s, plant.best_flow_m3_s)} />}
       <g class={turning ? "pump turns" : "pump"}>
         <rect x="126" y={y(plant.setting_m) - 44} width="36" height="30" rx="4" />
         <rect x="130" y={y(plant.setting_m) - 10} width="28" height="40" rx="4" />

@@ -3,7 +3,7 @@ import { inputs, outletPlace, type Scene, type Told } from "../state/live";
 import { system, w } from "../state/store";
 import { text } from "../state/units";
 import { ground } from "./section";
-import { tenths } from "./labels";
+import { dashes, tenths } from "./labels";
 import { waterShare } from "./tank";
 
 export function Surface({ plant, state, burst }: { plant: Scene; state: Told; burst: number }) {
@@ -27,7 +27,7 @@ export function Surface({ plant, state, burst }: { plant: Scene; state: Told; bu
       <rect x="102" y={ground - 22} width="84" height="10" rx="3" class="cap" />
       <path d={`M262 ${ground}V92L372 26L474 92V${ground}`} class="house" />
       <path d={`M250 ${ground + 26}H300V${ground - 14}M324 ${ground - 14}H448V128M392 ${ground - 14}V150`} class="pipe" />
-      {drawn && valve > 0 && <path d={`M324 ${ground - 14}H448V128`} class="flow" stroke-dashoffset={(-state.now.t * 30) % 24} />}
+      {drawn && valve > 0 && <path d={`M324 ${ground - 14}H448V128`} class="flow" stroke-dashoffset={dashes(state.now.t, state.now.drawn_m3_s, plant.outlets[outletPlace.house]?.flow_m3_s ?? 0)} />}
 
       <g class="tank">
         <rect x="274" y={tankTop} width="50" height={tankHigh} rx="20" class="shell" />

@@ -45,6 +45,12 @@ TEST(Workshop, SharesOfAProofJoinedAreTheProof) {
   auto const at_once = Door().ask(asked("plan").dump());
   EXPECT_EQ(of_shares.exit_code, at_once.exit_code);
   EXPECT_EQ(of_shares.out, at_once.out);
+  // Swings that are not there are looked for.
+  for (auto const& none : {Json(nullptr), Json::array(), Json{{{1, 2}}}}) {
+    shares[0]["swings"] = none;
+    joined["options"]["made"] = shares.dump();
+    EXPECT_EQ(workshop.ask(joined.dump()).out, at_once.out) << none;
+  }
 }
 
 TEST(Workshop, WithACardItAnswersAsTheDoorOnItsStepsWhateverWasSetBefore) {
