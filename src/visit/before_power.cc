@@ -45,11 +45,12 @@ BeforePower before_power(Site const& site, std::vector<Plant> const& plants, Set
   found.weakest_pa = weakest.pressure_pa;
   found.weakest_part = weakest.part;
   found.relief_most_pa = rounded_down(relief_share_of_rating * weakest.pressure_pa, pressure_step_pa(units));
-  found.relief_flow_m3_s =
+  double const relieved_m3_s =
       extent(plants, [&](Plant const& plant) {
-        return point_at_speed(plant, settings.speed_ceiling_hz, found.relief_most_pa, plant.well.static_level_depth_m)
-            .flow_m3_s;
+        double const speed_hz = std::max(settings.speed_ceiling_hz, plant.site.motor.frequency_hz);
+        return point_at_speed(plant, speed_hz, found.relief_most_pa, plant.well.static_level_depth_m).flow_m3_s;
       }).high;
+  found.relief_flow_m3_s = relieved_m3_s > 0 ? relieved_m3_s : plants.front().pump.best_flow_m3_s();
   found.relief_told_pa = middle(site.limits.relief_pa);
 
   for (auto const& plant : plants) {

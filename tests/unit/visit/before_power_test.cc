@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "plant/operating.h"
 #include "unit/settings/settings_sites.h"
 
 namespace wellproof {
@@ -47,6 +48,29 @@ TEST(before_power, takes_the_weakest_part_of_all_draws_and_stays_a_tenth_below) 
   EXPECT_LE(found.relief_most_pa, 0.9 * found.weakest_pa + 1);
   EXPECT_GT(found.relief_most_pa, 0.88 * found.weakest_pa);
   EXPECT_NEAR(found.relief_told_pa, 100 * psi_pa, 1);
+}
+
+// A deep well's pump does not come to what the fittings bear; a valve that may pass nothing would be no valve.
+TEST(before_power, wants_a_relief_valve_for_the_pump_s_flow_even_where_it_does_not_come_to_that_pressure) {
+  SiteText entered;
+  entered.static_level = "95 ft";
+  auto const a = answer(entered);
+  auto settings = a.derived.settings;
+  auto const deep = before_power(a.site, a.plants, settings, false, UnitSystem::us);
+  for (auto const& plant : a.plants) {
+    EXPECT_GE(deep.relief_flow_m3_s,
+              point_at_speed(plant, plant.site.motor.frequency_hz, deep.relief_most_pa, plant.well.static_level_depth_m)
+                  .flow_m3_s);
+  }
+  EXPECT_GT(deep.relief_flow_m3_s, 0);
+  settings.speed_ceiling_hz = 40;  // one that somebody may raise
+  EXPECT_EQ(before_power(a.site, a.plants, settings, false, UnitSystem::us).relief_flow_m3_s, deep.relief_flow_m3_s);
+  auto weak = a.plants;
+  for (auto& plant : weak) {
+    plant.well.static_level_depth_m = 400;
+  }
+  EXPECT_EQ(before_power(a.site, weak, settings, false, UnitSystem::us).relief_flow_m3_s,
+            weak.front().pump.best_flow_m3_s());
 }
 
 }  // namespace
