@@ -61,8 +61,9 @@ std::vector<Fault> const& faults() {
        "Ask the neighbours and look at clocks that blink; nothing to set.", power_outages, ""},
       {"volts_uneven", "The volts at the motor are uneven",
        "A bad splice or joint in one conductor: its current and heat rise, speed is taken away.", 0.02,
-       "Power off. Measure all three currents running and all three resistances off; mend the splice.", volts_uneven,
-       ""},
+       "Measure all three currents running, with a clamp around the wires. Then power off, and all three resistances; "
+       "mend the splice.",
+       volts_uneven, ""},
       {"cable_thin", "The cable is too thin",
        "Volts are lost on the way down: the motor slips, takes more current and does not reach its speed.", 0.01,
        "Compare gauge and length with a table; replace the cable.", cable_thin, ""},

@@ -15,13 +15,13 @@ struct BeforePower {
   double weakest_pa = 0;          // the least rating of what hangs on the tee, over the draws
   std::string_view weakest_part;  // "the tank"
   double relief_most_pa = 0;      // to which a relief valve may be set
-  // That it has to pass: what the pump gives there at its ceiling or at the supply's frequency, the higher of the two, for
-  // a ceiling may be raised. Where it gives none, its flow of best efficiency.
+  // That it has to pass: what the pump gives there at its ceiling or at the supply's frequency, the higher of the two,
+  // for a ceiling may be raised. Where it gives none, its flow of best efficiency.
   double relief_flow_m3_s = 0;
-  double relief_told_pa = 0;      // by the site file; 0: none
-  double cable_drop_share = 0;    // of the motor's volts, at its service-factor current, in the worst draw
-  double cable_current_a = 0;     // that current
-  double insulation_ohm = 0;      // motor and cable to earth, at the least
+  double relief_told_pa = 0;    // by the site file; 0: none
+  double cable_drop_share = 0;  // of the motor's volts, at its service-factor current, in the worst draw
+  double cable_current_a = 0;   // that current
+  double insulation_ohm = 0;    // motor and cable to earth, at the least
 };
 
 /// Share of the motor's volts that its cable may drop (nec_2020, informational notes of 210.19: 3 % for a branch).

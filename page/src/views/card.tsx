@@ -105,7 +105,7 @@ export function OnDrive({ drive, settings }: { drive: PlanDrive; settings: Recor
                   {each.rounded && (
                     <>
                       {" · "}
-                      <Core>{each.rounded}</Core>
+                      <Core says={each.rounded} />
                     </>
                   )}
                 </td>
@@ -120,7 +120,7 @@ export function OnDrive({ drive, settings }: { drive: PlanDrive; settings: Recor
           <ul class="plain lacks">
             {drive.lacking.map((each) => (
               <li>
-                <b>{w.value.settingNames[each.key] ?? each.key}</b> <code class="key">{each.key}</code>: <Core>{each.unguarded}</Core>
+                <b>{w.value.settingNames[each.key] ?? each.key}</b> <code class="key">{each.key}</code>: <Core says={each.unguarded} />
               </li>
             ))}
           </ul>

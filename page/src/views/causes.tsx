@@ -41,7 +41,7 @@ export function shareText(share: number, error = 0): string {
 /// A cause's name in the language of the page; the core's own where there is none.
 export function CauseName({ of, title }: { of: string; title: string }) {
   const known = w.value.faults[of];
-  return known ? <>{known}</> : <Core>{title}</Core>;
+  return known ? <>{known}</> : <Core says={title} />;
 }
 
 export function CauseCard({ cause, open: opened }: { cause: Cause; open: boolean }) {
@@ -70,9 +70,7 @@ export function CauseCard({ cause, open: opened }: { cause: Cause; open: boolean
           {cause.key === "none" ? (
             t.noneSays
           ) : (
-            <Core>
-              {cause.says} {cause.severity}
-            </Core>
+            <Core says={[cause.says, cause.severity].filter(Boolean).join(" ")} />
           )}
         </p>
         {[true, false].map(
@@ -83,7 +81,7 @@ export function CauseCard({ cause, open: opened }: { cause: Cause; open: boolean
                 <ul class="plain">
                   {speaks(side).map((each) => (
                     <li>
-                      <Core>{each.says}</Core> <span class="note">({each.log_odds > 0 ? "+" : ""}{each.log_odds.toFixed(1)})</span>
+                      <Core says={each.says} /> <span class="note">({each.log_odds > 0 ? "+" : ""}{each.log_odds.toFixed(1)})</span>
                     </li>
                   ))}
                 </ul>
@@ -92,7 +90,7 @@ export function CauseCard({ cause, open: opened }: { cause: Cause; open: boolean
         )}
         {cause.todo && (
           <p>
-            <b>{t.todo}:</b> <Core>{cause.todo}</Core>
+            <b>{t.todo}:</b> <Core says={cause.todo} />
           </p>
         )}
       </details>
@@ -162,7 +160,7 @@ export function Priors({ causes, busy, anew }: { causes: Cause[]; busy: boolean;
   );
 }
 
-export function Check({ question, causes, busy, answer }: { question: Question; causes: Cause[]; busy: boolean; answer: (value: string, says: string) => void }) {
+export function Check({ question, causes, busy, answer }: { question: Question; causes: Cause[]; busy: boolean; answer: (value: string, seen: string) => void }) {
   const t = w.value.history;
   const [text, type] = useState("");
   const kind = question.usual && kinds[question.usual.unit];
@@ -171,19 +169,19 @@ export function Check({ question, causes, busy, answer }: { question: Question; 
   return (
     <li class="test">
       <h3>
-        <Core>{question.title}</Core>
+        <Core says={question.title} />
       </h3>
       <p class="note">
         {Math.round(question.minutes)} {w.value.proof.minutes}, {question.information_bits.toFixed(2)} bit
       </p>
       <p>
-        <Core>{question.how}</Core>
+        <Core says={question.how} />
       </p>
       <ul class="answers">
         {question.answers.map((one) => (
           <li>
             <button type="button" disabled={busy} onClick={() => answer(one.word, one.seen)}>
-              <Core>{one.seen}</Core>
+              <Core says={one.seen} />
             </button>
             <span>
               {t.expected} {shareText(one.share)}; {t.then} <CauseName of={one.leader} title={titleOf(one.leader)} />: {shareText(one.leader_posterior)}

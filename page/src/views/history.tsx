@@ -10,7 +10,7 @@ import { change, open, request, system, w } from "../state/store";
 import { historyText, nothingTold, priorOptions } from "../state/told";
 import { type Cause, CauseCard, Check, Priors, type Question } from "./causes";
 import { ToldForm } from "./history_told";
-import { Cautions, Core, FindingList, InEnglish, save } from "./parts";
+import { Cautions, Core, FindingList, InEnglish, inWords, save } from "./parts";
 import { StopsChart } from "./stops_chart";
 
 interface Explained {
@@ -30,7 +30,8 @@ interface Explained {
 
 interface Answered {
   option: string; // "watch_gauge=low"
-  says: string;
+  title: string;
+  seen: string;
 }
 
 interface Run {
@@ -131,19 +132,19 @@ export function HistoryView() {
             <InEnglish />
             <p>
               <b>
-                <Core>{result.says}</Core>
+                <Core says={result.says} />
               </b>
             </p>
             <p>
-              <Core>{result.told}</Core>
+              <Core says={result.told} />
             </p>
-            <StopsChart stops={result.stops} now_s={result.now_s} rest_s={result.rest_s} told={result.told} />
+            <StopsChart stops={result.stops} now_s={result.now_s} rest_s={result.rest_s} told={inWords(result.told)} />
             <p class="note">
-              {t.settingsFrom}: <Core>{result.settings_from}</Core>
+              {t.settingsFrom}: <Core says={result.settings_from} />
             </p>
             {result.notes.map((each) => (
               <p class="note">
-                <Core>{each}</Core>
+                <Core says={each} />
               </p>
             ))}
             <ol>
@@ -162,7 +163,7 @@ export function HistoryView() {
                 <ul class="plain">
                   {run.answered.map((each, i) => (
                     <li>
-                      <Core>{each.says}</Core>{" "}
+                      <Core says={each.title} />: <Core says={each.seen} />{" "}
                       <button type="button" class="small" disabled={busy} onClick={() => again(run.answered.filter((_, j) => j !== i))}>
                         {t.takeBack}
                       </button>
@@ -179,7 +180,7 @@ export function HistoryView() {
                   question={each}
                   causes={result.causes}
                   busy={busy}
-                  answer={(value, says) => again([...run.answered.filter((one) => !one.option.startsWith(`${each.key}=`)), { option: `${each.key}=${value}`, says: `${each.title}: ${says}` }])}
+                  answer={(value, seen) => again([...run.answered.filter((one) => !one.option.startsWith(`${each.key}=`)), { option: `${each.key}=${value}`, title: each.title, seen }])}
                 />
               ))}
             </ol>
@@ -189,7 +190,7 @@ export function HistoryView() {
             <ul class="plain">
               {result.settings_say.map((each) => (
                 <li>
-                  <Core>{each}</Core>
+                  <Core says={each} />
                 </li>
               ))}
             </ul>

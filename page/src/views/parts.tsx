@@ -1,7 +1,7 @@
 // Pieces that several views share.
-import type { ComponentChildren } from "preact";
 import type { Finding } from "../core/protocol";
 import { language, w } from "../state/store";
+import { ofCore } from "../words/words";
 
 /// How far from the limit: 0 in the middle, failed to the left of it. Sign and words say the same as the colour.
 export function MarginBar({ margin, label }: { margin: number; label: string }) {
@@ -54,10 +54,10 @@ export function FindingList({ findings }: { findings: Finding[] }) {
 
 /// Says, in another language than English, that what the core writes is English.
 export function InEnglish() {
-  return language.value === "en" ? null : <p class="note">{w.value.coreEnglish}</p>;
+  return language.value === "en" ? null : <p class="note in-english">{w.value.coreEnglish}</p>;
 }
 
-/// Cautions in the language of the page. Where one has figures of the site, the core's own sentence follows with them.
+/// Cautions in the language of the page. Where the core's sentence has no translation, its key has general words.
 export function Cautions({ list }: { list: { key: string; says: string }[] }) {
   if (!list.length) return null;
   return (
@@ -65,13 +65,13 @@ export function Cautions({ list }: { list: { key: string; says: string }[] }) {
       <h2 id="cautions-name">⚠ {w.value.proof.cautions}</h2>
       <ul class="plain">
         {list.map((each) => {
-          const known = w.value.cautions[each.key];
+          const known = ofCore[language.value](each.says) ?? w.value.cautions[each.key];
           return (
             <li>
-              {known ?? <Core>{each.says}</Core>}
-              {known && /\d/.test(each.says) && (
+              {known ?? <Core says={each.says} />}
+              {known === w.value.cautions[each.key] && /\d/.test(each.says) && (
                 <p class="note">
-                  {w.value.withFigures}: <Core>{each.says}</Core>
+                  {w.value.withFigures}: <Core says={each.says} />
                 </p>
               )}
             </li>
@@ -82,9 +82,15 @@ export function Cautions({ list }: { list: { key: string; says: string }[] }) {
   );
 }
 
-/// Words of the core, which speaks English.
-export function Core({ children }: { children: ComponentChildren }) {
-  return <span lang="en">{children}</span>;
+/// What the core says, in the language of the page as far as that has words for it.
+export function Core({ says }: { says: string }) {
+  const said = ofCore[language.value](says);
+  return said === undefined ? <span lang="en">{says}</span> : <>{said}</>;
+}
+
+/// The same where no element can stand.
+export function inWords(says: string): string {
+  return ofCore[language.value](says) ?? says;
 }
 
 export function save(name: string, text: string, type = "text/plain") {

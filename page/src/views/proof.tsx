@@ -97,7 +97,7 @@ export function Scenarios() {
             </div>
             <MarginBar margin={each.margin} label={w.value.settings.margin} />
             <p class="note">
-              <Core>{each.says}</Core>
+              <Core says={each.says} />
             </p>
             <button type="button" class="small" onClick={() => watch(each.name, each.draw)}>
               ▶ {t.watch}
@@ -119,7 +119,7 @@ export function WholeProof() {
       <ul class="plain">
         {whole.proof.margins.map((each) => (
           <li>
-            <b>{w.value.marginNames[each.key] ?? each.key}</b>: <Core>{each.says}</Core>
+            <b>{w.value.marginNames[each.key] ?? each.key}</b>: <Core says={each.says} />
           </li>
         ))}
       </ul>
@@ -129,7 +129,7 @@ export function WholeProof() {
           <ol class="plain">
             {whole.proof.measure.slice(0, 4).map((each) => (
               <li>
-                <b>{w.value.fieldNames[each.key] ?? each.key}</b>: <Core>{each.how}</Core> ({Math.round(each.minutes)} {t.minutes})
+                <b>{w.value.fieldNames[each.key] ?? each.key}</b>: <Core says={each.how} /> ({Math.round(each.minutes)} {t.minutes})
               </li>
             ))}
           </ol>

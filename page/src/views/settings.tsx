@@ -111,7 +111,7 @@ function Row({ name, one, list, entry }: { name: string; one: Setting; list: Sce
       <details>
         <summary>{t.because}</summary>
         <p>
-          <Core>{one.because}</Core>
+          <Core says={one.because} />
         </p>
       </details>
       {!one.feasible && (
@@ -119,12 +119,12 @@ function Row({ name, one, list, entry }: { name: string; one: Setting; list: Sce
           ⚠ {t.notWell}{" "}
           {one.stands_in_the_way && (
             <>
-              {t.way}: <Core>{one.stands_in_the_way}</Core>{" "}
+              {t.way}: <Core says={one.stands_in_the_way} />{" "}
             </>
           )}
           {one.would_change_it && (
             <>
-              {t.change}: <Core>{one.would_change_it}</Core>
+              {t.change}: <Core says={one.would_change_it} />
             </>
           )}
         </p>

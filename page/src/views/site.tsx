@@ -50,7 +50,7 @@ function Field({ of }: { of: Quantity }) {
   return (
     <fieldset class={of.given ? "field" : "field assumed"} data-key={of.key}>
       <legend>
-        {w.value.fieldNames[of.key] ? name : <Core>{name}</Core>} <code class="key">{of.key}</code>
+        {w.value.fieldNames[of.key] ? name : <Core says={name} />} <code class="key">{of.key}</code>
       </legend>
       <div class="boxes">
         <label class="box way">
@@ -74,7 +74,7 @@ function Field({ of }: { of: Quantity }) {
       </div>
       {!of.given && (
         <p class="note">
-          ◌ {t.assumed}: <b>{of.text}</b> <Core>{of.because}</Core>
+          ◌ {t.assumed}: <b>{of.text}</b> {of.because && <Core says={of.because} />}
         </p>
       )}
       <p class="note">

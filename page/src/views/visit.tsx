@@ -21,16 +21,16 @@ function Result({ fitted, narrower }: { fitted: Fitted; narrower?: string | unde
     <section class={fitted.settings_stand ? "outcome right" : "outcome"} aria-live="polite">
       <h3>{fitted.settings_stand ? `✓ ${t.stand}` : `✗ ${t.standNot}`}</h3>
       <p>
-        <Core>{fitted.says}</Core>
+        <Core says={fitted.says} />
       </p>
       {fitted.sensor && (
         <p>
-          <b>{t.trim}</b>: <Core>{fitted.sensor.says}</Core>
+          <b>{t.trim}</b>: <Core says={fitted.sensor.says} />
         </p>
       )}
       {fitted.misfits.map((each) => (
         <p class="warn">
-          ⚠ {t.misfits}: <Core>{each.says}</Core>
+          ⚠ {t.misfits}: <Core says={each.says} />
         </p>
       ))}
       {told.length > 0 && (

@@ -43,10 +43,10 @@ function Ticks({ name, lines }: { name: string; lines: Tick[] }) {
           <li class="test">
             <label class="tick">
               <input type="checkbox" checked={ticked.value[key] ?? false} onChange={(event) => (ticked.value = { ...ticked.value, [key]: event.currentTarget.checked })} />
-              <Core>{line.what}</Core>
+              <Core says={line.what} />
             </label>
             <p class="note">
-              <Core>{line.says}</Core>
+              <Core says={line.says} />
             </p>
           </li>
         );
@@ -80,9 +80,11 @@ function Entries({ sheet }: { sheet: Sheet }) {
               <tr>
                 <th scope="row">{each.label}</th>
                 <td class="value">
-                  {each.value} {each.note}
+                  <Core says={each.value} /> {each.note && <Core says={each.note} />}
                 </td>
-                <td>{each.where}</td>
+                <td>
+                  <Core says={each.where} />
+                </td>
               </tr>
             ))}
           </tbody>
@@ -90,7 +92,7 @@ function Entries({ sheet }: { sheet: Sheet }) {
       </div>
       {sheet.unguarded.map((each) => (
         <p class="warn">
-          <Core>{each}</Core>
+          <Core says={each} />
         </p>
       ))}
     </>
@@ -104,13 +106,13 @@ function Test({ test }: { test: VisitTest }) {
     <li class="test">
       <label class="tick">
         <input type="checkbox" checked={ticked.value[name] ?? false} onChange={(event) => (ticked.value = { ...ticked.value, [name]: event.currentTarget.checked })} />
-        <Core>{test.title}</Core>
+        <Core says={test.title} />
         <span class="unseen"> {t.done}</span>
       </label>
       <ol class="plain">
         {test.steps.map((each) => (
           <li>
-            <Core>{each}</Core>
+            <Core says={each} />
           </li>
         ))}
       </ol>
@@ -122,7 +124,9 @@ function Test({ test }: { test: VisitTest }) {
           return (
             <label class="box">
               <span>
-                <Core>{each.what}</Core>: {t.band} <b>{each.band}</b>
+                <Core says={each.what} />: {t.band} <b>
+                  <Core says={each.band} />
+                </b>
               </span>
               <input inputMode="decimal" value={text} onInput={(event) => (entered.value = { ...entered.value, [key]: event.currentTarget.value })} />
               <span role="status">{inside === undefined ? "" : inside ? `✓ ${t.inside}` : `✗ ${t.outside}`}</span>
@@ -132,7 +136,7 @@ function Test({ test }: { test: VisitTest }) {
       </div>
       {[test.put_back].flat().filter(Boolean).map((each) => (
         <p class="warn">
-          <Core>{each}</Core>
+          <Core says={each} />
         </p>
       ))}
     </li>
@@ -179,7 +183,7 @@ export function VisitSheet() {
       {made && (
         <>
           <p>
-            <Core>{made.sheet.says}</Core>
+            <Core says={made.sheet.says} />
           </p>
           <InEnglish />
           {language.value !== "en" && <Cautions list={plan.value?.cautions.filter((each) => safetyKeys.includes(each.key)) ?? []} />}

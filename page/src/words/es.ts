@@ -33,7 +33,7 @@ export const es: Words = {
     keptInBook: "Anotado en el libro.",
   },
   findings: { title: "Algo está mal en lo que se anotó", line: "línea", expected: "se esperaba", found: "se encontró", meant: "¿quiso decir" },
-  coreEnglish: "Lo que escribe el núcleo del programa (razones, hallazgos, indicios, comprobaciones) está en inglés.",
+  coreEnglish: "Algunas frases que escribe el núcleo del programa están en inglés.",
   withFigures: "Con las cifras de este sitio, en inglés",
   none: "–",
   well: {

@@ -21,7 +21,7 @@ const shots = option("--shots");
 const program = option("--program");
 
 const tests = [];
-for (const name of ["well", "settings", "site", "card", "visit", "stops", "learn", "looks", "figures", "served"]) {
+for (const name of ["well", "settings", "site", "card", "visit", "stops", "learn", "spanish", "looks", "figures", "served"]) {
   tests.push(...(await import(`./${name}.test.mjs`)).tests);
 }
 const browser = await browserOf();
