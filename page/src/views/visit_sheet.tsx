@@ -4,8 +4,8 @@ import { signal } from "@preact/signals";
 import { useState } from "preact/hooks";
 import { type Finding, findingsOf } from "../core/protocol";
 import { type BandReading, insideBand } from "../state/bands";
-import { askSlow, language, open, plan, system, w } from "../state/store";
-import { Cautions, Core, FindingList, InEnglish, save } from "./parts";
+import { askSlow, open, plan, system, w } from "../state/store";
+import { Core, FindingList, InEnglish, save } from "./parts";
 
 interface VisitTest {
   test: string;
@@ -54,9 +54,6 @@ function Ticks({ name, lines }: { name: string; lines: Tick[] }) {
     </ul>
   );
 }
-
-/// The sheet's own safety lines are English: in another language these cautions of the plan say the same first.
-const safetyKeys = ["mains", "stored_charge", "pressure", "relief_valve", "water_safety", "licence"];
 
 function Entries({ sheet }: { sheet: Sheet }) {
   const t = w.value.card;
@@ -186,7 +183,6 @@ export function VisitSheet() {
             <Core says={made.sheet.says} />
           </p>
           <InEnglish />
-          {language.value !== "en" && <Cautions list={plan.value?.cautions.filter((each) => safetyKeys.includes(each.key)) ?? []} />}
           <Ticks name="safety" lines={made.sheet.safety} />
           <Ticks name="before" lines={made.sheet.before_power.lines} />
           <Entries sheet={made.sheet} />
