@@ -112,8 +112,10 @@ std::size_t misjudged(std::vector<Loads> const& all, double Loads::*lower, doubl
 // Where the two overlap: what misjudges the fewest draws, and of such the lowest, for ordinary work goes on then.
 double fewest_misjudged(std::vector<Loads> const& all, double Loads::*lower, double Loads::*upper, Threshold const& t,
                         double step) {
-  double found = rounded_down(t.upper_least, step);
-  for (double set = found + step; set < t.lower_most + step; set += step) {
+  double const lowest = rounded_down(t.upper_least, step);
+  double found = lowest;
+  for (int steps = 1; lowest + (steps - 1) * step < t.lower_most; ++steps) {
+    double const set = lowest + steps * step;
     if (misjudged(all, lower, upper, set) < misjudged(all, lower, upper, found)) {
       found = set;
     }
