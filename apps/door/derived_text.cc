@@ -1,30 +1,18 @@
 #include "door/derived_text.h"
 
-#include <array>
+#include <exception>
 #include <limits>
-#include <stdexcept>
 
 #include <nlohmann/json.hpp>
+
+#include "door/settings_json.h"
 
 namespace wellproof {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// FNV-1a of 64 bits (Fowler, Noll, Vo): which ground it was, in few bytes.
-std::string mark_of(std::string_view ground) {
-  std::uint64_t mark = 14695981039346656037U;
-  for (char const sign : ground) {
-    mark = (mark ^ static_cast<unsigned char>(sign)) * 1099511628211U;
-  }
-  return std::to_string(mark);
-}
-
-/// JSON has no infinity.
-Json number(double value) {
-  return value < std::numeric_limits<double>::infinity() ? Json(value) : Json(nullptr);
-}
-
+/// JSON has no infinity and writes nothing for it.
 double number(Json const& value) {
   return value.is_null() ? std::numeric_limits<double>::infinity() : value.get<double>();
 }
@@ -35,10 +23,8 @@ Derived derived_of(Json const& json) {
   each_setting(s, [&](SettingField const& field, double& value) {
     value = json.at("settings").at(std::string(field.key)).get<double>();
   });
-  s.permissive_sense = std::array{ContactSense::unused, ContactSense::closed_runs, ContactSense::open_runs}.at(
-      json.at("permissive_sense").get<std::size_t>());
-  s.fault_contact_sense = std::array{FaultSense::closes_on_stop, FaultSense::opens_on_stop}.at(
-      json.at("fault_contact_sense").get<std::size_t>());
+  s.permissive_sense = contact_sense(json.at("settings").at(permissive_key).get<std::string>()).value();
+  s.fault_contact_sense = fault_sense(json.at("settings").at(fault_contact_key).get<std::string>()).value();
   for (auto const& r : json.at("reasons")) {
     derived.reasons.push_back({.key = r.at(0).get<std::string>(),
                                .because = r.at(1).get<std::string>(),
@@ -63,9 +49,6 @@ Derived derived_of(Json const& json) {
 }  // namespace
 
 std::string derived_text(Derived const& derived, std::string_view ground) {
-  Json settings = Json::object();
-  each_setting(derived.settings,
-               [&](SettingField const& field, double value) { settings[std::string(field.key)] = value; });
   Json reasons = Json::array();
   for (auto const& r : derived.reasons) {
     reasons.push_back({r.key, r.because, r.feasible, r.stands_in_the_way, r.would_change_it, r.imposed});
@@ -76,33 +59,28 @@ std::string derived_text(Derived const& derived, std::string_view ground) {
   }
   Json curve = Json::array();
   for (auto const& p : derived.rest_curve) {
-    curve.push_back({number(p.rest_s), number(p.run_s.low), number(p.run_s.middle), number(p.run_s.high)});
+    curve.push_back({p.rest_s, p.run_s.low, p.run_s.middle, p.run_s.high});
   }
-  return Json{{"of", mark_of(ground)},
+  Json settings = settings_json(derived.settings);
+  settings[std::string(permissive_key)] = word(derived.settings.permissive_sense);
+  settings[std::string(fault_contact_key)] = word(derived.settings.fault_contact_sense);
+  return Json{{"of", ground},
               {"settings", std::move(settings)},
-              {"permissive_sense", static_cast<int>(derived.settings.permissive_sense)},
-              {"fault_contact_sense", static_cast<int>(derived.settings.fault_contact_sense)},
               {"reasons", std::move(reasons)},
               {"cautions", std::move(cautions)},
               {"rest_curve", std::move(curve)},
               {"not_on_drive", derived.not_on_drive},
-              {"rest_run_wanted_s", number(derived.rest_run_wanted_s)}}
+              {"rest_run_wanted_s", derived.rest_run_wanted_s}}
       .dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::optional<Derived> read_derived(std::string_view text, std::string_view ground) {
   Json const json = Json::parse(text.begin(), text.end(), nullptr, false);
-  if (!json.is_object()) {
+  try {
+    return json.at("of") == ground ? std::optional(derived_of(json)) : std::nullopt;
+  } catch (std::exception const&) {  // something is missing, of another kind, or no choice there is
     return std::nullopt;
   }
-  try {
-    if (json.at("of").get<std::string>() == mark_of(ground)) {
-      return derived_of(json);
-    }
-  } catch (Json::exception const&) {  // something is missing, or of another kind
-  } catch (std::out_of_range const&) {
-  }
-  return std::nullopt;
 }
 
 }  // namespace wellproof

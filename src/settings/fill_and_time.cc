@@ -104,20 +104,20 @@ void derive_long_run(Study& study) {
   double const middle_s = std::min(std::sqrt(run_reserve * usual_s * loses.low), most_run_reserve * usual_s);
   double const longer_s = limited ? std::min(rounded(middle_s, long_step_s), rounded_down(loses.low, long_step_s))
                                   : rounded_up(run_reserve * usual_s, long_step_s);
-  bool const between = limited && longer_s > wanted_s;
+  bool const longer = longer_s > wanted_s;
   study.settings.long_run_limit_s = std::max(wanted_s, longer_s);
   study.because(
       "long_run.limit",
       fmt::format("The longest legitimate run is {} (stated or the zones one after the other), and a seventh more is "
                   "allowed{}{}. A break loses up to {} in the long run{}.",
-                  study.time(legitimate.high), longer_s > wanted_s ? " at the least" : "",
+                  study.time(legitimate.high), longer ? " at the least" : "",
                   usual_s > legitimate.high
                       ? fmt::format("; a tap may be left running for {} besides (common practice)", study.time(usual_s))
                       : "",
                   study.flow(flow.high),
                   limited ? fmt::format("; {} are allowed to be lost, which takes {} at the least{}",
                                         study.volume(study.plants.front().site.limits.water_loss_m3),
-                                        study.time(loses.low), between ? ", and the limit lies between" : "")
+                                        study.time(loses.low), longer ? ", and the limit lies between" : "")
                           : "; no limit to the loss was stated"));
   if (limited && loses.low < wanted_s) {
     study.conflict(

@@ -75,11 +75,7 @@ double largest_sensitivity(Case const& one, PiRule const& rule) {
   double nearest = 1;  // to −1, squared
   std::complex<double> before;
   for (std::size_t i = 0; i < frequencies; ++i) {
-    auto const& plant = one.response_pa_hz[i];
-    // What response(rule, …) gives, without a division of complex numbers.
-    double const integral = -rule.gain / (rule.reset_time_s * one.angular_1_s[i]);
-    std::complex<double> const loop(plant.real() * rule.gain - plant.imag() * integral,
-                                    plant.imag() * rule.gain + plant.real() * integral);
+    auto const loop = one.response_pa_hz[i] * response(rule, one.angular_1_s[i]);
     nearest = std::min(nearest, std::norm(1.0 + loop));
     bool const crosses = i > 0 && (before.imag() < 0) != (loop.imag() < 0);
     if (crosses && std::min(before.real(), loop.real()) < -1) {

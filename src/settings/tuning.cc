@@ -81,8 +81,7 @@ std::complex<double> response(DelayedLag const& plant, double angular_1_s) {
 }
 
 std::complex<double> response(PiRule const& rule, double angular_1_s) {
-  std::complex<double> const s(0, angular_1_s);
-  return rule.gain * (1.0 + 1.0 / (rule.reset_time_s * s));
+  return {rule.gain, -rule.gain / (rule.reset_time_s * angular_1_s)};
 }
 
 LoopMargins loop_margins(Loop const& loop, double from_1_s, double to_1_s) {

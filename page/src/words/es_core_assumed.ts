@@ -132,7 +132,6 @@ const card: Forms = [
   ["fixed: {}", "fijo: {}"],
   ["as far as it goes: {}", "hasta donde llega: {}"],
   ["the drive has no {}: {}", "el variador no tiene {}: {}"],
-  ["unused", "unused"],
   ["closed_runs", "closed_runs"],
   ["open_runs", "open_runs"],
   ["closes_on_stop", "closes_on_stop"],

@@ -176,7 +176,6 @@ export const forms: Forms = [
   ...titles,
   ...shows,
   ...checks,
-  ["-{}", "−{}"],
 
   // Lo que se contó.
   ["No stop was told.", "No se contó ningún paro."],

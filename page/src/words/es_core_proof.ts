@@ -82,7 +82,6 @@ const worst: Forms = [
   ],
   // Listas de claves con cifras; las que llevan signo o una unidad poco usual.
   ["{}, {}", "{}, {}"],
-  ["-{}", "−{}"],
   ["{} -{}", "{} −{}"],
   ["{} d2/m5", "{} d2/m5"],
   ["> 999", "> 999"],
@@ -95,7 +94,6 @@ const verdict: Forms = [
   ["1 run", "1 corrida"],
   ["{} scenarios", "{} escenarios"],
   ["1 scenario", "1 escenario"],
-  ["{} draws", "{} sorteos"],
   ["1 draw", "1 sorteo"],
   ["Nothing was run, so nothing is shown.", "No se corrió nada, así que nada queda mostrado."],
   ["{} in {} over {} of what is not known: none failed.", "{} en {}, sobre {} de lo que no se sabe: ninguna falló."],
@@ -302,42 +300,7 @@ const outlook: Forms = [
   ],
 ];
 
-/// Lo que pasa en una corrida.
-const happens: Forms = [
-  ["starts: {}", "arranca: {}"],
-  ["goes to sleep", "se duerme"],
-  ["wakes: {}", "despierta: {}"],
-  ["STOPS: {}; {}", "PARA: {}; {}"],
-  ["tries again: {}", "lo intenta de nuevo: {}"],
-  ["the line is full: {}", "la línea está llena: {}"],
-  ["gives up going to sleep, the pressure fell: {}", "deja de dormirse, la presión cayó: {}"],
-  ["waits", "espera"],
-  ["asleep", "dormido"],
-  ["fills the line", "llena la línea"],
-  ["holds the pressure", "mantiene la presión"],
-  ["eases down towards sleep", "baja para dormir"],
-  ["rests before the next try", "descansa antes del próximo intento"],
-  ["stays off until someone resets it", "queda parado hasta que alguien lo restablece"],
-  ["runs by hand", "corre en manual"],
-  ["no cause given", "sin causa dada"],
-  ["dry run", "en seco"],
-  ["closed discharge", "línea cerrada"],
-  ["long run", "marcha demasiado larga"],
-  ["over current", "sobrecorriente"],
-  ["low volts", "tensión baja"],
-  ["drive hot", "variador caliente"],
-  ["sensor lost", "sin sensor"],
-  ["outside contact", "contacto abierto"],
-  ["high pressure", "presión alta"],
-  ["these two once more, until {}", "estos dos una vez más, hasta {}"],
-  ["these three once more, until {}", "estos tres una vez más, hasta {}"],
-  ["these four once more, until {}", "estos cuatro una vez más, hasta {}"],
-  ["these two {} times more, until {}", "estos dos {} veces más, hasta {}"],
-  ["these three {} times more, until {}", "estos tres {} veces más, hasta {}"],
-  ["these four {} times more, until {}", "estos cuatro {} veces más, hasta {}"],
-];
-
 /// Los escenarios, por su título.
 const titles: Forms = Object.entries(scenarios).map(([key, title]) => [key, `«${title}»`] as const);
 
-export const forms: Forms = [...criteria, ...worst, ...verdict, ...margins, ...measuring, ...outlook, ...happens, ...titles, ...visit];
+export const forms: Forms = [...criteria, ...worst, ...verdict, ...margins, ...measuring, ...outlook, ...titles, ...visit];

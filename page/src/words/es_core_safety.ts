@@ -30,10 +30,6 @@ const settings: Forms = [
   ["the pressure switch opens at", "el interruptor de presión abre a"],
   ["it closes at", "cierra a"],
   ["unused", "sin usar"],
-  ["closed runs", "cerrado permite la marcha"],
-  ["open runs", "abierto permite la marcha"],
-  ["closes on stop", "cierra al parar"],
-  ["opens on stop", "abre al parar"],
 ];
 
 export const forms: Forms = [

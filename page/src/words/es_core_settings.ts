@@ -10,7 +10,6 @@ const phrases: Forms = [
   ["the drop pipe", "el tubo de bajada"],
   ["the relief valve", "la válvula de alivio"],
   ["the full scale of the sensor", "el alcance del sensor"],
-  ["-{}", "−{}"],
 ];
 
 const pressure: Forms = [

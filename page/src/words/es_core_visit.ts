@@ -29,7 +29,6 @@ const before: Forms = [
   ["opens on stop", "abre al parar"],
   ["closed runs", "cerrado deja correr"],
   ["open runs", "abierto deja correr"],
-  ["{}: {}", "{}: {}"],
 ];
 
 /// Las pruebas y sus pasos.
@@ -145,7 +144,6 @@ const steps: Forms = [
   ["Not to be done here: in most draws there is nothing steady to read.", "No se hace aquí: en la mayoría de los sorteos no hay nada estable que leer."],
   // Las lecturas, con qué se toman y su banda.
   ["Water level", "Nivel del agua"],
-  ["Pressure", "Presión"],
   ["Supply", "Tensión de la red"],
   ["Pressure, line open to the air", "Presión, línea abierta al aire"],
   ["Current", "Corriente"],

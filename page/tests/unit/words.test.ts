@@ -23,3 +23,12 @@ it("causes of stops", () => {
   expect(made.length).toBeGreaterThan(25);
   expect(made.filter((key) => !es.faults[key])).toEqual([]);
 });
+
+it("no form of the core stands twice, the second would never be said", () => {
+  const folder = `${import.meta.dirname}/../../src/words`;
+  const forms = readdirSync(folder)
+    .filter((name) => name.startsWith("es_core_"))
+    .flatMap((name) => keys(readFileSync(`${folder}/${name}`, "utf8"), /\[\s*"((?:[^"\\]|\\.)*)",\s*"/g));
+  expect(forms.length).toBeGreaterThan(900);
+  expect(forms.filter((form, i) => forms.indexOf(form) !== i)).toEqual([]);
+});

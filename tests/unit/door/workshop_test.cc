@@ -169,14 +169,15 @@ TEST(Workshop, WhatWasDerivedElsewhereIsNotTaken) {
                                    {"settings", Json::object()},
                                    {"reasons", 7},
                                    {"reasons", {{"a", "b"}}},
-                                   {"permissive_sense", 9},
-                                   {"fault_contact_sense", -1},
                                    {"rest_curve", {{"x", 1, 2, 3}}},
                                    {"not_on_drive", {{1}}}}) {
     auto broken = marked;
     broken[key] = value;
     EXPECT_EQ(with(broken.dump(), least_draws).out, first.out) << key;
   }
+  auto no_choice = marked;
+  no_choice["settings"]["permissive.sense"] = "perhaps";
+  EXPECT_EQ(with(no_choice.dump(), least_draws).out, first.out);
   for (char const* const none : {"x", "[]", "3", "null", "{}"}) {
     EXPECT_EQ(with(none, least_draws).out, first.out) << none;
   }
