@@ -2,7 +2,6 @@
 #include <nlohmann/json.hpp>
 
 #include "door/compared.h"
-#include "door/settings_json.h"
 
 namespace wellproof {
 namespace {
@@ -10,7 +9,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json settings_of(Settings const& settings) {
-  Json json = settings_json(settings);
+  Json json = Json::object();
+  each_setting(settings, [&](SettingField const& field, double value) { json[std::string(field.key)] = value; });
   json[std::string(permissive_key)] = word(settings.permissive_sense);
   json[std::string(fault_contact_key)] = word(settings.fault_contact_sense);
   return json;

@@ -5,8 +5,6 @@
 
 #include <nlohmann/json.hpp>
 
-#include "door/settings_json.h"
-
 namespace wellproof {
 namespace {
 
@@ -61,7 +59,9 @@ std::string derived_text(Derived const& derived, std::string_view ground) {
   for (auto const& p : derived.rest_curve) {
     curve.push_back({p.rest_s, p.run_s.low, p.run_s.middle, p.run_s.high});
   }
-  Json settings = settings_json(derived.settings);
+  Json settings = Json::object();
+  each_setting(derived.settings,
+               [&](SettingField const& field, double value) { settings[std::string(field.key)] = value; });
   settings[std::string(permissive_key)] = word(derived.settings.permissive_sense);
   settings[std::string(fault_contact_key)] = word(derived.settings.fault_contact_sense);
   return Json{{"of", ground},

@@ -10,7 +10,6 @@
 
 #include "contract/nearest.h"
 #include "door/commands.h"
-#include "door/settings_json.h"
 #include "plant/outlet.h"
 #include "proof/hazard.h"
 #include "proof/prove.h"
@@ -116,6 +115,12 @@ Json pipes_of(Plant const& plant) {
   return pipes;
 }
 
+Json settings_of(Settings const& settings) {
+  Json all = Json::object();
+  each_setting(settings, [&](SettingField const& field, double value) { all[std::string(field.key)] = value; });
+  return all;
+}
+
 /// What there is to draw: the plant as it stands, in one truth.
 Json scene_of(LiveRun const& run) {
   auto const& plant = run.plant();
@@ -178,7 +183,7 @@ Answer told(LiveRun& run, bool with_scene) {
             {"events", std::move(events)}};
   if (with_scene) {
     json["scene"] = scene_of(run);
-    json["settings"] = settings_json(run.settings());
+    json["settings"] = settings_of(run.settings());
   }
   return {exit_code::fine, json.dump(-1, ' ', false, Json::error_handler_t::replace), "", {}};
 }
