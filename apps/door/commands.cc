@@ -1,5 +1,6 @@
 #include "door/commands.h"
 
+#include <algorithm>
 #include <string_view>
 #include <utility>
 
@@ -10,6 +11,7 @@
 #include "door/prepared.h"
 #include "door/share.h"
 #include "proof/rounding.h"
+#include "settings/common_practice.h"
 #include "sheet/json.h"
 #include "sheet/layout.h"
 #include "sheet/map_sheet.h"
@@ -23,26 +25,67 @@
 namespace wellproof {
 namespace {
 
+constexpr std::size_t search_of_proofs = 2;  // about as many times as long as the proof before it
+
+/// What follows from the ceiling that a search found in place of what was derived for the one before; what the user has
+/// given and what the drive lacks keep their reasons.
+void take_reasons(Derived const& anew, Derived& derived) {
+  for (std::size_t i = 0; i < derived.reasons.size(); ++i) {
+    auto& reason = derived.reasons[i];
+    auto const& lacking = derived.not_on_drive;
+    if (!reason.imposed && std::find(lacking.begin(), lacking.end(), reason.key) == lacking.end()) {
+      reason = anew.reasons[i];
+    }
+  }
+  derived.cautions = anew.cautions;
+  derived.rest_curve = anew.rest_curve;
+  derived.rest_run_wanted_s = anew.rest_run_wanted_s;
+}
+
+CommonPractice common_practice_on(Prepared const& ready, ProveOptions const& options) {
+  auto settings = common_practice(ready.plants.front());
+  if (ready.drive) {
+    settings = on_card(settings, ready.drive->card).settings;
+  }
+  auto const proof = prove(ready.site.site, ready.plants, settings, options);
+  auto const failing = std::count_if(proof.scenarios.begin(), proof.scenarios.end(),
+                                     [](ScenarioProof const& scenario) { return scenario.failed > 0; });
+  return {smallest_margin(proof), static_cast<std::size_t>(failing)};
+}
+
 /// Searches from what was derived and takes what is better; what the user has given stays.
-void search_from(Plan& plan, Prepared& ready, ProveOptions const& proving) {
+void search_from(Plan& plan, Prepared& ready, ProveOptions const& proving, Door::Progress const& progress) {
   SearchOptions options{.prove = proving, .fixed = {}};
   if (ready.drive) {
     options.card = ready.drive->card;
   }
   options.prove.progress = {};
+  if (progress) {
+    options.progress = [&progress](std::size_t done, std::size_t all) {
+      progress(all + search_of_proofs * done, (1 + search_of_proofs) * all);
+    };
+  }
   for (auto const& reason : plan.derived.reasons) {
     if (reason.imposed) {
       options.fixed.push_back(reason.key);
     }
   }
   plan.search = search_settings(plan.site.site, ready.plants, plan.derived.settings, plan.proof, options);
+  options.prove.insight = false;
+  plan.search->common = common_practice_on(ready, options.prove);
   plan.derived.settings = plan.search->settings;
   plan.proof = plan.search->proof;
+  if (plan.search->anew) {
+    take_reasons(*plan.search->anew, plan.derived);
+  }
   for (auto const& moved : plan.search->moved) {
     for (auto& reason : plan.derived.reasons) {
       if (reason.key == moved.key) {
-        reason.because +=
-            fmt::format(" Moved from {} by the search.", write_quantity(moved.from, moved.dimension, plan.units));
+        auto const shown = [&](double value) { return write_quantity(value, moved.dimension, plan.units); };
+        reason.because += moved.followed
+                              ? fmt::format(" Was {} before the search moved the ceiling.", shown(moved.from))
+                              : fmt::format(" So far what was derived, {}; the search moved it to {}.",
+                                            shown(moved.derived), shown(moved.to));
       }
     }
   }
@@ -88,6 +131,9 @@ Answer plan_answer(Request const& request, Prepared ready, Door::Progress const&
   plan.curves = head_curves(ready.plants.front(), plan.derived.settings);
   auto options = prove_options(request, ready.logic);
   options.progress = progress;
+  if (request.search && progress) {
+    options.progress = [&progress](std::size_t done, std::size_t all) { progress(done, (1 + search_of_proofs) * all); };
+  }
   ProofRuns made;
   if (!request.made.empty()) {
     auto read = read_shares(request.made, request.draws);
@@ -102,7 +148,7 @@ Answer plan_answer(Request const& request, Prepared ready, Door::Progress const&
   options.insight = !request.stop_early;
   plan.proof = prove(plan.site.site, ready.plants, plan.derived.settings, options);
   if (request.search) {
-    search_from(plan, ready, options);
+    search_from(plan, ready, options, progress);
     options.logic = ready.logic;
   }
   if (ready.drive) {

@@ -12,7 +12,6 @@ namespace {
 constexpr double fill_flow_share = 0.3;   // of best-efficiency flow: little thrust, yet the motor is cooled
 constexpr double over_full_share = 1.15;  // the fill must pass the pressure from which the line counts as full
 constexpr double fill_step_hz = 0.5;
-constexpr double fill_reserve = 1.5;
 constexpr double fill_time_step_s = 10;
 constexpr double gate_share = 0.98;     // of the guards' lowest speed: where filling keeps clear of them
 constexpr double run_reserve = 1.15;    // on the longest run that is legitimate

@@ -11,6 +11,7 @@ namespace wellproof {
 namespace {
 
 constexpr double lowest_1_s = 1e-3;
+constexpr double any_gain_hz_pa = 1e9;
 
 }  // namespace
 
@@ -36,6 +37,11 @@ std::vector<RegulatorLoop> loops_of(std::vector<Plant> const& plants, Settings c
     }
   }
   return loops;
+}
+
+double most_gain_for_noise_hz_pa(std::vector<Plant> const& plants) {
+  double const noise_pa = extent(plants, [](Plant const& plant) { return plant.site.sensor.noise_pa; }).high;
+  return noise_pa > 0 ? noise_may_move_speed_hz / (3 * noise_pa) : any_gain_hz_pa;
 }
 
 LoopMargins margins_with(RegulatorLoop const& loop, Settings const& settings) {

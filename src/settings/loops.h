@@ -26,6 +26,12 @@ struct RegulatorLoop {
 /// Those that the plants can be run in at all; none where no draw holds the target.
 std::vector<RegulatorLoop> loops_of(std::vector<Plant> const& plants, Settings const& settings);
 
+/// Three standard deviations of the sensor's noise in one sample may move the speed so far (common practice, no
+/// source).
+inline constexpr double noise_may_move_speed_hz = 0.5;
+/// Largest gain that keeps to it in every draw; huge where there is no noise.
+double most_gain_for_noise_hz_pa(std::vector<Plant> const& plants);
+
 /// Margins of one loop with the gain and the reset time of these settings.
 /// Checked: tests/cross/octave_margins_test.cc
 LoopMargins margins_with(RegulatorLoop const& loop, Settings const& settings);

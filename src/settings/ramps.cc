@@ -23,8 +23,7 @@ constexpr double slowest_ramp_hz_s = 1;
 constexpr double longest_rise_s = 5;      // from the start speed to what the peak asks: a shower has to wait so long
 constexpr double fastest_ramp_hz_s = 30;  // 0 to 30 Hz within a second is what thrust bearings ask of any drive
 
-constexpr double sensitivity_wanted = 1.6;    // a little under the limit of 1.7, for what linearising leaves out
-constexpr double noise_moves_speed_hz = 0.5;  // three standard deviations of one sample may move the speed so far
+constexpr double sensitivity_wanted = 1.6;  // a little under most_sensitivity, for what linearising leaves out
 constexpr double detuning = 0.9;
 constexpr double shortest_reset_s = 1;
 
@@ -109,10 +108,6 @@ PiRule common_rule(std::vector<DelayedLag> const& cases, double slower, double m
   return rule;
 }
 
-double noise_pa(Study const& study) {
-  return extent(study.plants, [](Plant const& plant) { return plant.site.sensor.noise_pa; }).high;
-}
-
 }  // namespace
 
 void derive_ramps(Study& study) {
@@ -169,8 +164,7 @@ void derive_regulator(Study& study) {
     slowest_s = std::max(slowest_s, reduced.back().time_constant_s);
     longest_delay_s = std::max(longest_delay_s, reduced.back().delay_s);
   }
-  double const noise = noise_pa(study);
-  double const most_hz_pa = noise > 0 ? noise_moves_speed_hz / (3 * noise) : 1e9;
+  double const most_hz_pa = most_gain_for_noise_hz_pa(study.plants);
   double const by_rule_hz_pa = common_rule(reduced, 1, 1e9).gain;
   double const after_noise_hz_pa = std::min(by_rule_hz_pa, most_hz_pa);
   // Where the tight choice is too sharp for one of the cases all are made slower, gain and reset time together:
@@ -212,16 +206,16 @@ void derive_regulator(Study& study) {
       "regulator.gain",
       fmt::format(
           "One Hz moves the pressure by {} to {} in the end, over draws, levels and flows. SIMC gives {}{}{}; the "
-          "largest sensitivity is then {:.2f} (1.7 at most).",
+          "largest sensitivity is then {:.2f} ({} at most).",
           study.pressure(smallest_gain_pa_hz * one_hz), study.pressure(largest_gain_pa_hz * one_hz),
           gain_text(by_rule_hz_pa),
           after_noise_hz_pa < by_rule_hz_pa
               ? fmt::format(", held to {} so that the sensor's noise moves the speed by no more than {}",
-                            gain_text(after_noise_hz_pa), study.speed(noise_moves_speed_hz))
+                            gain_text(after_noise_hz_pa), study.speed(noise_may_move_speed_hz))
               : "",
           rule.gain < after_noise_hz_pa ? fmt::format(", made slower to {} for the worst draw", gain_text(rule.gain))
                                         : "",
-          worst));
+          worst, most_sensitivity));
   if (study.logic.second_gain != SecondGain::none) {
     study.because(
         "regulator.gain",

@@ -62,6 +62,8 @@ Extent extent(std::vector<Plant> const& plants, F&& f) {
 double rounded_up(double value, double step);
 double rounded_down(double value, double step);
 double rounded(double value, double step);
+/// The time to fill the line is set to so many times what the slowest fill takes.
+inline constexpr double fill_reserve = 1.5;
 /// The step of a pressure setting: 1 psi or 0.1 bar.
 double pressure_step_pa(UnitSystem units);
 

@@ -49,6 +49,9 @@ struct LoopMargins {
   double delay_margin_s = 0;       // delay that could be added
 };
 
+/// Largest sensitivity that a regulator is set to, with what computing leaves out; skogestad_2003 asks for about 1.6.
+inline constexpr double most_sensitivity = 1.7;
+
 /// Scans the loop's frequency response and closes in on what it finds. Range: a loop whose gain falls through one once.
 /// @param loop  at an angular frequency [1/s]
 /// Checked: tests/reference/tuning_reference_test.cc

@@ -71,12 +71,17 @@ std::vector<std::string> search_lines(Plan const& plan) {
                                     search.tries, margin_text(search.start_margin))
                       : fmt::format("Smallest margin from {} as derived to {}, in {} tries.",
                                     margin_text(search.start_margin), margin_text(search.found_margin), search.tries));
-  if (search.common_margin) {
-    lines.push_back(fmt::format("A set of common-practice values has {}.", margin_text(*search.common_margin)));
+  if (search.common) {
+    auto const failing = search.common->failing_scenarios;
+    lines.push_back(
+        fmt::format("A set of common-practice values has {}{}.", margin_text(search.common->margin),
+                    failing == 0 ? "" : fmt::format(" and fails in {} scenario{}", failing, failing == 1 ? "" : "s")));
   }
   for (auto const& moved : search.moved) {
-    lines.push_back(fmt::format("{} from {} to {}", moved.key, write_quantity(moved.from, moved.dimension, plan.units),
-                                write_quantity(moved.to, moved.dimension, plan.units)));
+    lines.push_back(fmt::format("{} from {} to {}{}", moved.key,
+                                write_quantity(moved.from, moved.dimension, plan.units),
+                                write_quantity(moved.to, moved.dimension, plan.units),
+                                moved.followed ? ", derived anew for this ceiling" : ""));
   }
   std::string given;
   for (auto const& moved : search.moved) {

@@ -220,12 +220,14 @@ Json well_of(Plan const& plan) {
 Json search_of(SearchResult const& search) {
   Json moved = Json::array();
   for (auto const& one : search.moved) {
-    moved.push_back({{"key", one.key}, {"from", one.from}, {"to", one.to}});
+    moved.push_back({{"key", one.key}, {"from", one.from}, {"to", one.to}, {"followed", one.followed}});
   }
   return {{"tries", search.tries},
           {"start_margin", search.start_margin},
           {"found_margin", search.found_margin},
-          {"common_margin", search.common_margin ? Json(*search.common_margin) : Json(nullptr)},
+          {"common_practice", search.common ? Json{{"margin", search.common->margin},
+                                                   {"failing_scenarios", search.common->failing_scenarios}}
+                                            : Json(nullptr)},
           {"moved", std::move(moved)},
           {"binding", search.binding}};
 }

@@ -99,7 +99,8 @@ TEST(DoorCard, ASearchEndsOnTheStepsOfTheDrive) {
   // All that a search moves but the gain, which is left to it.
   made.set = {"pressure.wake_drop=8 psi", "regulator.reset_time=6 s", "sleep.speed_below=40 Hz",
               "sleep.hold=20 s",          "sleep.ramp=1 Hz/s",        "dry_run.amps_below=3.5 A",
-              "dry_run.delay=6 s",        "closed.amps_below=4 A",    "closed.delay=10 s"};
+              "dry_run.delay=6 s",        "closed.amps_below=4 A",    "closed.delay=10 s",
+              "speed.ceiling=59 Hz",      "long_run.limit=50 min"};
   auto const answer = ask(made);
   ASSERT_NE(answer.exit_code, exit_code::bad_input) << answer.err;
   auto const plan = Json::parse(answer.out);

@@ -1,5 +1,6 @@
 #include "proof/search.h"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -13,17 +14,17 @@ namespace {
 
 TEST(CompassSearch, ClimbsToTheTopOfAHillOnTheGrid) {
   auto const hill = [](std::vector<int> const& at) { return -std::pow(at[0] - 11, 2) - 3 * std::pow(at[1] + 5, 2); };
-  auto const found = compass_search(hill, 2, 8, 1000);
+  auto const found = compass_search(hill, {0, 0}, 8, 1000);
   EXPECT_EQ(found.steps, (std::vector<int>{11, -5}));
   EXPECT_EQ(found.value, 0);
 }
 
 TEST(CompassSearch, StopsAtTheTriesItHasAndIsNeverWorseThanTheStart) {
   auto const hill = [](std::vector<int> const& at) { return -std::abs(at[0] - 1000.0); };
-  auto const found = compass_search(hill, 1, 8, 12);
+  auto const found = compass_search(hill, {0}, 8, 12);
   EXPECT_EQ(found.tries, 12U);
   EXPECT_GT(found.value, hill({0}));
-  auto const flat = compass_search([](std::vector<int> const&) { return 1.0; }, 3, 8, 1000);
+  auto const flat = compass_search([](std::vector<int> const&) { return 1.0; }, {0, 0, 0}, 8, 1000);
   EXPECT_EQ(flat.steps, (std::vector<int>{0, 0, 0}));
   EXPECT_EQ(flat.tries, 1 + 3 * 2 * 4U);  // 8, 4, 2 and 1 steps each way
 }
@@ -74,6 +75,19 @@ TEST(Search, MendsASettingThatWasSpoiledAndSaysWhatItGained) {
   EXPECT_LT(found.moved[0].to, 100);
   EXPECT_LE(found.tries, 16U);
   EXPECT_EQ(found.binding.size(), 3U);
+}
+
+TEST(Search, WhatDoesNothingForTheMarginStaysWhereItWasDerived) {
+  Spoiled spoiled(never_at_rest_s);
+  auto& fixed = spoiled.options.fixed;
+  for (auto const key : {"pressure.wake_drop", "fill.time", "closed.delay"}) {
+    fixed.erase(std::remove(fixed.begin(), fixed.end(), key), fixed.end());
+  }
+  spoiled.options.most_tries = 60;
+  auto const found = spoiled.search();
+  ASSERT_EQ(found.moved.size(), 1U);
+  EXPECT_EQ(found.moved[0].key, "sleep.hold");
+  EXPECT_FALSE(found.moved[0].followed);
 }
 
 TEST(Search, WithACardTriesNothingThatTheDriveCannotBeSetTo) {

@@ -78,7 +78,9 @@ TEST(PlanJson, TellsWhatASearchGainedWhereThereWasOne) {
   EXPECT_EQ(json["found_margin"].get<double>(), 0.11);
   EXPECT_EQ(json["moved"][0]["to"].get<double>(), 9);
   EXPECT_EQ(json["binding"][0], "quiet_house");
-  EXPECT_TRUE(json["common_margin"].is_null());
+  EXPECT_TRUE(json["common_practice"].is_null());
+  plan.search->common = CommonPractice{-3, 12};
+  EXPECT_EQ(nlohmann::json::parse(plan_json(plan))["search"]["common_practice"]["failing_scenarios"], 12);
 }
 
 TEST(PlanJson, WhereThereIsNoNumberStandsNull) {
