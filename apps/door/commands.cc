@@ -81,7 +81,9 @@ void search_from(Plan& plan, Prepared& ready, ProveOptions const& proving, Door:
   for (auto const& moved : plan.search->moved) {
     for (auto& reason : plan.derived.reasons) {
       if (reason.key == moved.key) {
-        auto const shown = [&](double value) { return write_quantity(value, moved.dimension, plan.units); };
+        auto const shown = [&](double value) {
+          return setting_text({moved.key, moved.dimension, ""}, value, plan.units);
+        };
         reason.because += moved.followed
                               ? fmt::format(" Was {} before the search moved the ceiling.", shown(moved.from))
                               : fmt::format(" So far what was derived, {}; the search moved it to {}.",

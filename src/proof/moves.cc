@@ -1,6 +1,7 @@
 #include "proof/moves.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "settings/loops.h"
@@ -79,11 +80,12 @@ std::vector<Knob> knobs_of(std::vector<Plant> const& plants, Settings const& sta
   return knobs;
 }
 
-bool sensible(Settings const& s) {
-  auto const ordered = [](double dry, double closed) { return dry <= 0 || closed <= 0 || dry < closed; };
-  return ordered(s.dry_run_amps_below_a, s.closed_amps_below_a) &&
-         ordered(s.dry_run_power_below_w, s.closed_power_below_w) && s.sleep_band_pa < s.pressure_wake_drop_pa &&
-         s.sleep_speed_below_hz < s.speed_ceiling_hz;
+/// What in settings contradicts itself, each by itself.
+std::array<bool, 4> contradictions(Settings const& s) {
+  auto const crossed = [](double dry, double closed) { return dry > 0 && closed > 0 && dry >= closed; };
+  return {crossed(s.dry_run_amps_below_a, s.closed_amps_below_a),
+          crossed(s.dry_run_power_below_w, s.closed_power_below_w), s.sleep_band_pa >= s.pressure_wake_drop_pa,
+          s.sleep_speed_below_hz >= s.speed_ceiling_hz};
 }
 
 }  // namespace
@@ -105,8 +107,9 @@ bool Moves::allows(Steps const& steps) {
       return false;
     }
   }
-  bool const start = std::all_of(steps.begin(), steps.end(), [](int moved) { return moved == 0; });
-  return start || sensible(at(steps).settings);
+  auto const now = contradictions(at(steps).settings);
+  auto const before = contradictions(start_);
+  return std::equal(now.begin(), now.end(), before.begin(), [](bool is, bool was) { return !is || was; });
 }
 
 OnDrive Moves::at(Steps const& steps) {

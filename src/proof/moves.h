@@ -41,7 +41,7 @@ class Moves {
 
   std::vector<Knob> const& knobs() const { return knobs_; }
 
-  /// Whether each knob is within its ends and the settings do not contradict each other; the start always.
+  /// Whether each knob is within its ends and nothing contradicts itself that does not from the start.
   bool allows(Steps const& steps);
 
   /// The settings so many steps from the start, as the drive takes them.

@@ -155,18 +155,17 @@ bool add_tight(std::vector<Tried>& tried, Proof const& proof) {
   return tried.size() > before;
 }
 
+std::size_t failed_runs(Proof const& proof) {
+  return std::accumulate(proof.scenarios.begin(), proof.scenarios.end(), std::size_t{0},
+                         [](std::size_t sum, ScenarioProof const& scenario) { return sum + scenario.failed; });
+}
+
 /// Better proven: fewer runs fail and none by more, or as many and the smallest margin is larger by what is worth
 /// moving for.
 bool better(Proof const& a, Proof const& b) {
-  auto const failed = [](Proof const& proof) {
-    std::size_t sum = 0;
-    for (auto const& scenario : proof.scenarios) {
-      sum += scenario.failed;
-    }
-    return sum;
-  };
   double const gained = in_bounds(smallest_margin(a)) - in_bounds(smallest_margin(b));
-  return failed(a) < failed(b) ? gained > -worth_moving : failed(a) == failed(b) && gained >= worth_moving;
+  auto const [now, before] = std::pair{failed_runs(a), failed_runs(b)};
+  return now < before ? gained > -worth_moving : now == before && gained >= worth_moving;
 }
 
 std::vector<SettingMoved> moved(Settings const& from, Settings const& to, Settings const& derived,
@@ -253,6 +252,7 @@ SearchResult search_settings(Site const& site, std::vector<Plant> const& plants,
   result.settings = start;
   result.proof = start_proof;
   result.start_margin = smallest_margin(start_proof);
+  result.start_failed = failed_runs(start_proof);
   Moves moves(site, plants, start, options.prove, options.fixed, options.card);
   std::vector<Tried> tried;
   add_tight(tried, start_proof);
@@ -313,6 +313,7 @@ SearchResult search_settings(Site const& site, std::vector<Plant> const& plants,
     }
   }
   result.found_margin = smallest_margin(result.proof);
+  result.found_failed = failed_runs(result.proof);
   if (auto const* const anew = moves.anew(best)) {
     result.anew = *anew;
   }

@@ -50,9 +50,11 @@ struct CommonPractice {
 
 struct SearchResult {
   Settings settings;
-  Proof proof;                             // of these settings, over all draws
-  double start_margin = 0;                 // smallest of all runs, with the settings searched from
-  double found_margin = 0;                 // and with those found
+  Proof proof;                   // of these settings, over all draws
+  double start_margin = 0;       // smallest of all runs, with the settings searched from
+  double found_margin = 0;       // and with those found
+  std::size_t start_failed = 0;  // runs that fail, over all draws
+  std::size_t found_failed = 0;
   std::optional<CommonPractice> common{};  // where it was asked for
   std::vector<SettingMoved> moved;
   std::optional<Derived> anew{};  // where the ceiling was moved: what follows from it, before other settings were moved

@@ -66,26 +66,30 @@ std::string joined(std::vector<std::string> const& names) {
 std::vector<std::string> search_lines(Plan const& plan) {
   auto const& search = *plan.search;
   std::vector<std::string> lines;
+  auto const shown = [&](SettingMoved const& moved, double value) {
+    return setting_text({moved.key, moved.dimension, ""}, value, plan.units);
+  };
+  auto const fewer = search.start_failed == 0
+                         ? ""
+                         : fmt::format(", runs that fail from {} to {}", search.start_failed, search.found_failed);
   lines.push_back(search.moved.empty()
-                      ? fmt::format("{} tries found nothing better than what was derived: smallest margin {}.",
-                                    search.tries, margin_text(search.start_margin))
-                      : fmt::format("Smallest margin from {} as derived to {}, in {} tries.",
-                                    margin_text(search.start_margin), margin_text(search.found_margin), search.tries));
+                      ? fmt::format("{} found nothing better than what was derived: smallest margin {}.",
+                                    plural(search.tries, "attempt"), margin_text(search.start_margin))
+                      : fmt::format("Smallest margin from {} as derived to {}{}, in {}.",
+                                    margin_text(search.start_margin), margin_text(search.found_margin), fewer,
+                                    plural(search.tries, "attempt")));
   if (search.common) {
     auto const failing = search.common->failing_scenarios;
-    lines.push_back(
-        fmt::format("A set of common-practice values has {}{}.", margin_text(search.common->margin),
-                    failing == 0 ? "" : fmt::format(" and fails in {} scenario{}", failing, failing == 1 ? "" : "s")));
+    lines.push_back(fmt::format("A set of common-practice values has {}{}.", margin_text(search.common->margin),
+                                failing == 0 ? "" : " and fails in " + plural(failing, "scenario")));
   }
   for (auto const& moved : search.moved) {
-    lines.push_back(fmt::format("{} from {} to {}{}", moved.key,
-                                write_quantity(moved.from, moved.dimension, plan.units),
-                                write_quantity(moved.to, moved.dimension, plan.units),
+    lines.push_back(fmt::format("{} from {} to {}{}", moved.key, shown(moved, moved.from), shown(moved, moved.to),
                                 moved.followed ? ", derived anew for this ceiling" : ""));
   }
   std::string given;
   for (auto const& moved : search.moved) {
-    given += fmt::format(" --set \"{}={}\"", moved.key, write_quantity(moved.to, moved.dimension, plan.units));
+    given += fmt::format(" --set \"{}={}\"", moved.key, shown(moved, moved.to));
   }
   if (!given.empty()) {
     lines.push_back("To have these settings again without searching:" + given);

@@ -225,6 +225,8 @@ Json search_of(SearchResult const& search) {
   return {{"tries", search.tries},
           {"start_margin", search.start_margin},
           {"found_margin", search.found_margin},
+          {"start_failed", search.start_failed},
+          {"found_failed", search.found_failed},
           {"common_practice", search.common ? Json{{"margin", search.common->margin},
                                                    {"failing_scenarios", search.common->failing_scenarios}}
                                             : Json(nullptr)},

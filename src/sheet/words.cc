@@ -10,10 +10,6 @@
 namespace wellproof {
 namespace {
 
-std::string plural(std::size_t count, std::string_view one) {
-  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
-}
-
 std::string shown(Range const& range, Dimension dimension, UnitSystem units) {
   return write_range(range, dimension, units);
 }
@@ -270,6 +266,10 @@ std::string margin_text(double margin) {
   // Rounded towards failure, so that a run that failed never reads as 0.00 or more.
   double const shown = std::floor(100 * margin) / 100;
   return fmt::format("{}{:.2f}", shown < 0 ? "−" : "+", std::abs(shown));
+}
+
+std::string plural(std::size_t count, std::string_view one) {
+  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
 }
 
 std::string setting_text(SettingField const& field, double value_si, UnitSystem units) {

@@ -48,6 +48,8 @@ std::string_view says(Measure measure);
 /// "at least" or "at most".
 std::string_view bound_words(Measure measure);
 
+/// "1 scenario", "2 scenarios".
+std::string plural(std::size_t count, std::string_view one);
 /// A rate as a percentage with the digits that matter: "2.3 %".
 std::string percent(double share);
 /// A margin with two decimals and its sign.

@@ -196,6 +196,9 @@ Document read_document(std::string_view text, std::string_view file) {
   }
   std::string left(text);
   for (int tries = 0; tries < most_syntax_findings; ++tries) {
+    if (tries > 0 && stopping_finding(left, file)) {
+      break;  // a line was left out in which a text began that goes on: what follows is not what it was
+    }
     auto const parsed = toml::parse(std::string_view(left), file);
     Lines const lines(left);
     if (parsed.succeeded()) {

@@ -204,5 +204,15 @@ TEST(findings, answer_any_nasty_text) {
   }
 }
 
+TEST(findings, of_a_line_that_began_a_long_text_do_not_bare_what_was_in_it) {
+  // The line left out took the opening quotes along: the sign below would stand where the parser bears none.
+  auto const found = findings("x\"\"\"\nflow = 6 ± 0.2 gpm\n");
+  ASSERT_FALSE(found.empty());
+  EXPECT_EQ(found[0].place.line, 1);
+  for (auto const& each : found) {
+    EXPECT_NE(each.place.line, 2) << text(each);
+  }
+}
+
 }  // namespace
 }  // namespace wellproof
