@@ -35,7 +35,6 @@ export interface ScenarioOfPlan {
   margin: number;
   fail_upper95: number;
   worst: { draw: number; passed: boolean; says: string; distance_says?: string };
-  first_failure?: { says: string };
 }
 
 /// One line to enter in the drive whose card was chosen.
