@@ -104,19 +104,19 @@ Better better(ScenarioProof const& first, ScenarioProof const& second) {
 std::string compared_sheet(Compared const& compared, bool colour) {
   Paint const paint(colour);
   auto const& [first, second] = compared.sets;
-  std::string out = heading("Two sets of settings for " + visible(compared.site_name), paint);
+  std::string out = block(visible(compared.site_name) + ": two sets of settings", "", "  ") + '\n';
   out += block(verdict_line(first, "A"), "  ", "    ");
   out += block(verdict_line(second, "B"), "  ", "    ");
   out += block(
       fmt::format("Both on the same {} draws of what is not known, seed {}.", first.proof.draws, first.proof.seed),
       "  ", "  ");
-  out += "\n" + heading("Scenario by scenario", paint) + scenario_table(compared, paint);
+  out += heading("Scenario by scenario", paint) + scenario_table(compared, paint);
   out += block(
       "Failed: draws in which it did not hold. Margin: of the worst draw; 1 is far inside the limit, below 0 it "
       "failed. Better: < A or B >; = where they differ by next to nothing.",
       "  ", "  ");
   out += "\n" + lost_lines(compared, 0) + lost_lines(compared, 1);
-  out += "\n" + heading("Settings that differ", paint) + differing_settings(compared, paint);
+  out += heading("Settings that differ", paint) + differing_settings(compared, paint);
   for (auto const& set : compared.sets) {
     if (set.name == common_practice_set) {
       out += "\n" + block(
