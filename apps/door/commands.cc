@@ -60,6 +60,7 @@ void search_from(Plan& plan, Prepared& ready, ProveOptions const& proving, Door:
     options.card = ready.drive->card;
   }
   options.prove.progress = {};
+  options.prove.made = nullptr;  // those are runs of what was derived
   if (progress) {
     options.progress = [&progress](std::size_t done, std::size_t all) {
       progress(all + search_of_proofs * done, (1 + search_of_proofs) * all);
