@@ -53,6 +53,27 @@ TEST(Workshop, SharesOfAProofJoinedAreTheProof) {
   }
 }
 
+TEST(Workshop, ASearchMakesRunsOfItsOwnThoughAProofWasPutTogether) {
+  Workshop workshop;
+  auto plan = asked("plan");
+  // With everything given there is nothing to move, and what common practice comes to is left to find.
+  plan["options"]["set"] = {"speed.ceiling=59 Hz",      "pressure.wake_drop=7 psi", "regulator.gain=0.5 Hz/psi",
+                            "regulator.reset_time=6 s", "sleep.speed_below=41 Hz",  "sleep.hold=50 s",
+                            "sleep.ramp=0.2 Hz/s",      "dry_run.amps_below=3.3 A", "dry_run.delay=6 s",
+                            "closed.amps_below=4.3 A",  "closed.delay=11 s",        "long_run.limit=50 min",
+                            "fill.time=3 min"};
+  plan["options"]["search"] = true;
+  auto share = plan;
+  share["command"] = "share";
+  share["options"]["count"] = least_draws;
+  auto joined = plan;
+  joined["options"]["made"] = Json::array({out(workshop.ask(share.dump()))}).dump();
+  auto const of_door = Json::parse(Door().ask(plan.dump()).out);
+  EXPECT_EQ(Json::parse(workshop.ask(joined.dump()).out), of_door);
+  EXPECT_LT(double(of_door["search"]["common_practice"]["margin"]), double(of_door["search"]["found_margin"]));
+  EXPECT_TRUE(of_door["search"]["moved"].empty());
+}
+
 TEST(Workshop, WithACardItAnswersAsTheDoorOnItsStepsWhateverWasSetBefore) {
   Workshop workshop;
   for (char const* const card : {"card_plain.toml", "card_power.toml"}) {
