@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "quantity/customary.h"
 #include "settings/loops.h"
 #include "settings/on_card.h"
 #include "settings/study.h"
@@ -14,7 +15,6 @@ namespace {
 constexpr double ceiling_step_hz = 0.5;
 constexpr double least_ceiling_share = 0.8;
 constexpr double most_power_w = 20000;
-constexpr double minute_s = 60;
 
 bool contains(std::vector<std::string> const& keys, std::string_view key) {
   return std::find(keys.begin(), keys.end(), key) != keys.end();
@@ -49,8 +49,8 @@ std::vector<Knob> knobs_of(std::vector<Plant> const& plants, Settings const& sta
   double const pressure_step = pressure_step_pa(options.units);
   // A delay shorter than the filtered load takes to settle would act on what has passed.
   double const settled_s = std::max(1.0, std::ceil(3 * options.logic.current_filter_s));
-  // Below what the longest fill takes, its end would be met at full speed on a line that is still empty.
-  // The ceiling only down: above it stands what bounds it. The rest by how often it decides.
+  // The ceiling only down: above it stands what bounds it. The fill not below what the slowest takes: its end would be
+  // met at full speed, on a line that is still empty.
   std::vector<Knob> const all{
       {ceiling_key, ceiling_step_hz, std::max(start.speed_floor_hz, least_ceiling_share * start.speed_ceiling_hz),
        start.speed_ceiling_hz},

@@ -15,7 +15,7 @@ namespace wellproof {
 
 inline constexpr std::string_view ceiling_key = "speed.ceiling";
 
-/// A setting that is moved, and the step in which it is entered.
+/// A setting that is moved, the step in which it is entered, and its ends; SI.
 struct Knob {
   std::string_view key;
   double step;

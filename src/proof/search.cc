@@ -40,16 +40,6 @@ double least(std::vector<double> const& margins) {
   return *std::min_element(margins.begin(), margins.end());
 }
 
-Outcome outcome_of(std::vector<Plant> const& plants, OnDrive const& drive, Tried const& tried,
-                   ProveOptions const& options) {
-  auto const trial = hazards()[tried.hazard].make(plants[tried.draw], drive.settings);
-  RunOptions run_options;
-  run_options.logic = drive.logic;
-  run_options.windows = trial.windows;
-  run_options.noise_seed = noise_seed(options.seed, tried.draw);
-  return judge_all(run(plants[tried.draw], drive.settings, trial.scenario, run_options), trial.criteria);
-}
-
 std::size_t failed_of(std::vector<double> const& margins) {
   return static_cast<std::size_t>(std::count_if(margins.begin(), margins.end(), [](double m) { return m < 0; }));
 }
@@ -69,12 +59,16 @@ using Enough = std::function<bool(std::vector<double> const&)>;
 /// Margins of the runs in their order, until there are enough of them to tell what is asked.
 std::vector<double> margins_of(std::vector<Plant> const& plants, OnDrive const& drive, std::vector<Tried> const& tried,
                                ProveOptions const& options, Enough const& enough) {
+  auto each = options;
+  each.logic = drive.logic;
+  each.threads = 1;
   std::vector<double> margins;
   while (margins.size() < tried.size() && (margins.empty() || !enough(margins))) {
     std::size_t const first = margins.size();
     margins.resize(std::min(first + runs_at_once, tried.size()));
     shared_out(margins.size() - first, options.threads, [&](std::size_t i) {
-      auto const outcome = outcome_of(plants, drive, tried[first + i], options);
+      auto const& [hazard, draw] = tried[first + i];
+      auto const outcome = outcomes_of(hazards()[hazard], plants, {draw}, drive.settings, each).front();
       margins[first + i] = outcome.ending == Ending::finished ? in_bounds(outcome.margin) : -1.0;
     });
   }
@@ -160,12 +154,12 @@ std::size_t failed_runs(Proof const& proof) {
                          [](std::size_t sum, ScenarioProof const& scenario) { return sum + scenario.failed; });
 }
 
-/// Better proven: fewer runs fail and none by more, or as many and the smallest margin is larger by what is worth
-/// moving for.
+/// Better proven: fewer runs fail and the worst by no more, or as many and the smallest margin is larger by what is
+/// worth moving for.
 bool better(Proof const& a, Proof const& b) {
   double const gained = in_bounds(smallest_margin(a)) - in_bounds(smallest_margin(b));
   auto const [now, before] = std::pair{failed_runs(a), failed_runs(b)};
-  return now < before ? gained > -worth_moving : now == before && gained >= worth_moving;
+  return now < before ? gained >= 0 : now == before && gained >= worth_moving;
 }
 
 std::vector<SettingMoved> moved(Settings const& from, Settings const& to, Settings const& derived,
@@ -287,7 +281,7 @@ SearchResult search_settings(Site const& site, std::vector<Plant> const& plants,
   std::uint32_t left = options.most_tries;
   for (int round = 0; round < rounds && left > 0; ++round) {
     auto const from = margins_at(best, all_of_them);
-    floor = least(from) - worth_moving;
+    floor = least(from);
     tightest_first(tried, from);
     best_value = not_allowed;
     auto found = compass_search(value, best, widest_steps, round + 1 < rounds ? (left + 1) / 2 : left);

@@ -11,8 +11,7 @@ namespace wellproof {
 namespace {
 
 constexpr std::array<std::string_view, 3> unseen{"false_stop", "harm", "sleep"};
-constexpr double kept_share = 2.0 / 3;
-constexpr std::ptrdiff_t linearised = 16;  // draws whose loops are looked at for every try
+constexpr double kept_share = 2.0 / 3;  // our own choice, no source
 
 std::vector<PlanMargin> unseen_of(Proof const& proof) {
   std::vector<PlanMargin> found;
@@ -37,12 +36,12 @@ UnseenMargins::UnseenMargins(std::vector<Plant> const& plants, OnDrive const& st
     : plants_(plants),
       options_(options),
       before_(unseen_of(proof)),
-      loops_(loops_of({plants.begin(), plants.begin() + std::min(std::ssize(plants), linearised)}, start.settings)),
+      loops_(loops_of(plants, start.settings)),
       most_sensitivity_(std::max(most_sensitivity, sensitivity(start))) {
   add_nearest(proof);
 }
 
-bool UnseenMargins::kept_by(OnDrive const& drive) const {
+bool UnseenMargins::kept_by(OnDrive const& drive) {
   auto const& [settings, logic] = drive;
   return sensitivity(drive) <= most_sensitivity_ && kept({false_stop_margin(nearest_, settings, logic, options_.units),
                                                           harm_margin(nearest_, settings, logic, options_.units),
@@ -66,15 +65,20 @@ bool UnseenMargins::add_nearest(Proof const& proof) {
 }
 
 /// The largest of all loops, by the stronger gain if the drive has two.
-double UnseenMargins::sensitivity(OnDrive const& drive) const {
+double UnseenMargins::sensitivity(OnDrive const& drive) {
   auto settings = drive.settings;
   if (drive.logic.second_gain != SecondGain::none) {
     settings.regulator_gain_hz_pa *= std::max(1.0, drive.logic.second_gain_share);
+  }
+  std::pair const set{settings.regulator_gain_hz_pa, settings.regulator_reset_time_s};
+  if (auto const known = sensitivities_.find(set); known != sensitivities_.end()) {
+    return known->second;
   }
   double largest = 0;
   for (auto const& loop : loops_) {
     largest = std::max(largest, margins_with(loop, settings).largest_sensitivity);
   }
+  sensitivities_.emplace(set, largest);
   return largest;
 }
 
